@@ -204,3 +204,11 @@ FACTS: Mapping[str, str] = {
     "fibre_count": "number",
 }
 """Derived facts and their kinds: set (contains any of), choice (is one of), number."""
+
+
+def fact_kinds() -> dict[str, str]:
+    """Every fact a rule may test and its kind: number, yes_no, choice or set."""
+    several = {"trim", "finish"}
+    plain = {"grade": "number", "percent": "number", "text": "choice", "cloth": "choice"}
+    typed = {c.key: "set" if c.key in several else plain.get(c.kind, c.kind) for c in FABRICS.columns if c.group == "facts"}
+    return {**typed, **FACTS}
