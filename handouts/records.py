@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from handouts.plans import Plan as Plan
 from handouts.problems import Problem
 
 if TYPE_CHECKING:
@@ -162,6 +163,11 @@ class Fabric:
         found = self.facts.get(name)
         return found.value if found else None
 
+    def advised(self, topic: str) -> Value:
+        """The value decided for a topic, None when there is no advice on it."""
+        found = self.advice.get(topic)
+        return found.value if found else None
+
 
 @dataclass(frozen=True)
 class Book:
@@ -197,3 +203,13 @@ class Workshop:
     fabrics: tuple[Fabric, ...]
     problems: tuple[Problem, ...]
     supplies: tuple[Mapping[str, Value], ...] = ()
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table for a spreadsheet: title, headings, rows of plain values, notes below."""
+
+    title: str
+    headings: tuple[str, ...]
+    rows: tuple[tuple[object, ...], ...]
+    notes: tuple[str, ...] = ()
