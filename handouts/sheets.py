@@ -35,7 +35,8 @@ class Column:
     kind: text, number, percent, grade (0 to 3), yes_no, choice, cloth, content, needle, date, photo.
     heading: as printed, `{unit}` where the unit stands. low and high: the range that is believed, in the metric unit.
     choices: a vocabulary written here; `vocabulary` names one that the knowledge holds (cloths, fibres, finishes, needles).
-    spoken: other headings people write. group: facts, choice (the teacher's word wins) or tested.
+    several: the cell may name more than one choice, separated by commas.
+    spoken: other headings people write. group: facts, choice (the teacher's word wins) or tested. several: more than one word, separated by commas.
     """
 
     key: str
@@ -50,8 +51,10 @@ class Column:
     spoken: tuple[str, ...] = ()
     required: bool = False
     group: str = "facts"
+    several: bool = False
     default: object = None
     example: str = ""
+    several: bool = False
 
     def title(self, imperial: bool = False) -> str:
         """The heading with its unit: `Weight (g/m²)`."""
@@ -142,8 +145,8 @@ FABRICS = Sheet(
         Column("repeat_cm", "Repeat ({unit})", "number", CM, 0.1, 200, help="Height of one repeat of the pattern."),
         Column("texture", "Texture", "choice", choices=TEXTURES),
         Column("coating", "Coating", "choice", choices=COATINGS),
-        Column("trim", "Trim", "choice", choices=TRIMS, help="Several: separate with commas.", spoken=("Trims", "Decoration")),
-        Column("finish", "Finish", "choice", choices=FINISHES, help="Several: separate with commas."),
+        Column("trim", "Trim", "choice", choices=TRIMS, several=True, help="Several: separate with commas.", spoken=("Trims", "Decoration")),
+        Column("finish", "Finish", "choice", choices=FINISHES, several=True, help="Several: separate with commas."),
         Column("colour", "Colour", "choice", choices=COLOURS, spoken=("Color",)),
         Column("shrink_length_pct", "Shrinkage length (%)", "percent", low=-5, high=60, help="(before − after) ÷ before × 100, after one wash.", spoken=("Shrinkage", "Shrinkage (%)")),
         Column("shrink_width_pct", "Shrinkage width (%)", "percent", low=-5, high=60),
@@ -208,7 +211,6 @@ FACTS: Mapping[str, str] = {
 
 def fact_kinds() -> dict[str, str]:
     """Every fact a rule may test and its kind: number, yes_no, choice or set."""
-    several = {"trim", "finish"}
     plain = {"grade": "number", "percent": "number", "text": "choice", "cloth": "choice"}
-    typed = {c.key: "set" if c.key in several else plain.get(c.kind, c.kind) for c in FABRICS.columns if c.group == "facts"}
+    typed = {c.key: "set" if c.several else plain.get(c.kind, c.kind) for c in FABRICS.columns if c.group == "facts"}
     return {**typed, **FACTS}
