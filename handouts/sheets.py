@@ -36,7 +36,7 @@ class Column:
     heading: as printed, `{unit}` where the unit stands. low and high: the range that is believed, in the metric unit.
     choices: a vocabulary written here; `vocabulary` names one that the knowledge holds (cloths, fibres, finishes, needles).
     several: the cell may name more than one choice, separated by commas.
-    spoken: other headings people write. group: facts, choice (the teacher's word wins) or tested. several: more than one word, separated by commas.
+    spoken: other headings people write. group: facts, choice (the teacher's word wins) or tested.
     """
 
     key: str
@@ -54,7 +54,6 @@ class Column:
     several: bool = False
     default: object = None
     example: str = ""
-    several: bool = False
 
     def title(self, imperial: bool = False) -> str:
         """The heading with its unit: `Weight (g/m²)`."""
