@@ -48,7 +48,9 @@ def catalogue() -> dict[str, Kind]:
     kinds = {}
     for code, record in records.items():
         if set(record) != {"severity", "title", "sentence", "mend"} or record["severity"] not in SEVERITIES:
-            raise KnowledgeError(f"problems.toml: {code}: needs severity ({', '.join(SEVERITIES)}), title, sentence, mend")
+            raise KnowledgeError(
+                f"problems.toml: {code}: needs severity ({', '.join(SEVERITIES)}), title, sentence, mend"
+            )
         kinds[code] = Kind(code=code, **record)
     return kinds
 

@@ -64,7 +64,9 @@ def rules(knowledge: Knowledge) -> Iterator[str]:
         earlier = set(order[: order.index(rule.topic)])
         yield from (f"{rule.file}: {rule.id}: when: {fault}" for fault in tests(rule.when, earlier, knowledge))
         yield from (f"{rule.file}: {rule.id}: {fault}" for fault in values(rule, knowledge.topics[rule.topic]))
-        yield from (f"{rule.file}: {rule.id}: replaces “{id}”, which is no rule" for id in rule.replaces if id not in ids)
+        yield from (
+            f"{rule.file}: {rule.id}: replaces “{id}”, which is no rule" for id in rule.replaces if id not in ids
+        )
 
 
 def tests(when: Mapping[str, Any], earlier: set[str], knowledge: Knowledge) -> Iterator[str]:
@@ -79,13 +81,21 @@ def tests(when: Mapping[str, Any], earlier: set[str], knowledge: Knowledge) -> I
 
 def one_test(fact: str, test: Any, earlier: set[str], knowledge: Knowledge) -> Iterator[str]:
     """What is wrong with the test of one fact."""
-    kinds = {**fact_kinds(), **{topic: "topic" for topic in earlier}, "cloth": "choice"}
+    kinds = {**fact_kinds(), **dict.fromkeys(earlier, "topic"), "cloth": "choice"}
     if fact not in kinds:
         yield f"“{fact}” is no fact and no earlier topic"
         return
     kind = kinds[fact]
     if isinstance(test, Mapping):
-        legal = NUMBER_TESTS if kind == "number" else SET_TESTS if kind == "set" else NUMBER_TESTS | SET_TESTS if kind == "topic" else {"none"}
+        legal = (
+            NUMBER_TESTS
+            if kind == "number"
+            else SET_TESTS
+            if kind == "set"
+            else NUMBER_TESTS | SET_TESTS
+            if kind == "topic"
+            else {"none"}
+        )
         if not test or set(test) - legal:
             yield f"{fact}: {sorted(test)} does not fit a {kind}"
     elif kind == "yes_no" and not isinstance(test, bool):
@@ -100,7 +110,13 @@ def unknown_words(fact: str, test: Any, knowledge: Knowledge) -> Iterator[str]:
     known = vocabulary(fact, knowledge)
     if known is None:
         return
-    given = [w for v in test.values() for w in v] if isinstance(test, Mapping) else test if isinstance(test, (list, tuple)) else [test]
+    given = (
+        [w for v in test.values() for w in v]
+        if isinstance(test, Mapping)
+        else test
+        if isinstance(test, (list, tuple))
+        else [test]
+    )
     yield from (f"{fact}: “{word}” is not a value of it" for word in given if word not in known)
 
 
@@ -136,12 +152,24 @@ def fits(value: Any, topic: Topic) -> bool:
     if topic.shape == "choice":
         return value in topic.order
     if topic.shape in ("list", "lines"):
-        return isinstance(value, tuple) and all(isinstance(v, str) for v in value) and (not topic.order or set(value) <= set(topic.order))
+        return (
+            isinstance(value, tuple)
+            and all(isinstance(v, str) for v in value)
+            and (not topic.order or set(value) <= set(topic.order))
+        )
     if topic.shape == "range":
-        return isinstance(value, Mapping) and set(value) == {"low", "high", "start"} and value["low"] <= value["start"] <= value["high"]
+        return (
+            isinstance(value, Mapping)
+            and set(value) == {"low", "high", "start"}
+            and value["low"] <= value["start"] <= value["high"]
+        )
     if topic.shape == "record":
         return isinstance(value, Mapping) and set(value) == set(RECORD_KEYS[topic.id])
     return isinstance(value, (int, float) if topic.shape == "number" else str)
 
 
-RECORD_KEYS = {"serger": ("use", "threads", "differential"), "seam_allowance_mm": ("sew", "trim"), "shrink_pct": ("length", "width")}
+RECORD_KEYS = {
+    "serger": ("use", "threads", "differential"),
+    "seam_allowance_mm": ("sew", "trim"),
+    "shrink_pct": ("length", "width"),
+}

@@ -29,7 +29,11 @@ def load(folder: Path = FOLDER) -> Knowledge:
         cloths=records(Cloth, folder, "cloth", "cloths"),
         topics={id: record(Topic, id, data, "topics.toml") for id, data in topics_file["topic"].items()},
         tiers=tuple(topics_file["tiers"]),
-        rules=(*fibre_rules(fibres), *sorted(rules(folder), key=lambda rule: rule.id)),
+        rules=(
+            *fibre_rules(fibres),
+            *dots_rules(read(folder / "heat.toml")),
+            *sorted(rules(folder), key=lambda rule: rule.id),
+        ),
         needles=needles(folder),
         tables={name: read(folder / f"{name}.toml") for name in tables(folder)},
     )
@@ -84,7 +88,15 @@ OPTIONAL = {
     "Construction": frozenset({"families", "spoken"}),
     "Fibre": frozenset({"spoken", "trade", "codes"}),
 }
-EMPTY: Mapping[str, Any] = {"when": {}, "value": None, "families": (), "spoken": (), "usual": {}, "trade": (), "codes": ()}
+EMPTY: Mapping[str, Any] = {
+    "when": {},
+    "value": None,
+    "families": (),
+    "spoken": (),
+    "usual": {},
+    "trade": (),
+    "codes": (),
+}
 
 
 def wrong(word: str, keys: list[str]) -> list[str]:
@@ -122,6 +134,25 @@ def fibre_rules(fibres: Mapping[str, Fibre]) -> Iterator[Rule]:
                 sources=fibre.sources,
                 checked=fibre.checked,
                 file="fibres.toml",
+            )
+
+
+def dots_rules(heat: Mapping[str, Any]) -> Iterator[Rule]:
+    """What the decided number of dots caps: the temperature and the word on the dial, from heat.toml."""
+    for row in heat["dots"]:
+        for topic, key in (("press_c", "most_c"), ("iron_word", "word")):
+            yield Rule(
+                id=f"{topic.replace('_', '-')}-dots-{row['dots']}",
+                topic=topic,
+                tier="usual",
+                when={"press_dots": {"min": row["dots"], "max": row["dots"]}},
+                value=row[key],
+                because="No dots: no iron."
+                if not row["dots"]
+                else f"The most that {row['dots']} of three dots allows.",
+                sources=tuple(heat["sources"]),
+                checked=heat["checked"],
+                file="heat.toml",
             )
 
 

@@ -1,0 +1,20 @@
+"""From facts to advice: the rules that hold for a fabric, and one Decision per topic with its whole trace."""
+
+from handouts.advice.advise import advise
+from handouts.advice.changes import changes
+from handouts.advice.cloths import find_cloth
+from handouts.advice.facts import facts_of
+from handouts.advice.house import HouseRow, choices, house_rules
+from handouts.advice.likeness import Neighbours, likenesses
+
+__all__ = [
+    "HouseRow",
+    "Neighbours",
+    "advise",
+    "changes",
+    "choices",
+    "facts_of",
+    "find_cloth",
+    "house_rules",
+    "likenesses",
+]
