@@ -118,7 +118,8 @@ def told(topic: Topic, decision: Decision, fabric: Fabric, knowledge: Knowledge)
         verb = f"would be {said(spoke.value)}" if spoke.value is not None else f"would not be {topic.title.lower()} as above"
         yield f"      if {spoke.test}: {verb} ({spoke.because})"
     yield from (f"      {change_words(change)}" for change in fabric.changes if change.topic == topic.id)
-    yield from (f"      gave way: {said(spoke.value)} ({spoke.because})" for spoke in decision.lost if spoke.value != decision.value)
+    behind = [spoke for spoke in decision.lost if spoke.value != decision.value]
+    yield from (f"      gave way: {said(spoke.value)} ({spoke.because})" for spoke in behind)
 
 
 OWN_WORD = {"rules": "", "house": "   (a rule of this class)", "typed": "   (your choice)"}

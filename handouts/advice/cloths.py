@@ -68,7 +68,7 @@ def find_cloth(text: str, knowledge: Knowledge) -> Found:
 
 
 def longest_inside(said: str, words: Mapping[str, str]) -> str:
-    """The longest known name that stands as whole words inside `said`; of two equal ones the later, as English puts the noun last."""
+    """The longest known name that stands as whole words inside `said`; of two alike the later: the noun comes last."""
     parts = [singular(w) for w in said.split()]
     spans = [(j - i, i, " ".join(parts[i:j])) for i in range(len(parts)) for j in range(i + 1, len(parts) + 1)]
     known = [span for span in spans if span[2] in words]
