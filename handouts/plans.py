@@ -11,9 +11,10 @@ Value = Any
 
 @dataclass(frozen=True)
 class Step:
-    """One fabric in the order of work. settings: station (iron, needle, overlock, differential) → what it must show, None when unused.
+    """One fabric in the order of work. settings: station → what it must show, None when unused.
 
-    changes: the stations to change before this fabric. litters: it sheds, so the machines want cleaning after it.
+    Stations: iron, needle, overlock, differential. changes: those to change before this fabric. litters: it sheds, so the
+    machines want cleaning after it.
     """
 
     code: str
@@ -36,8 +37,8 @@ class Usual:
 class Kit:
     """What to cut of one fabric. Lengths in cm run along the cloth; ask_m is buy_cm rounded up to what a shop cuts.
 
-    usable_cm: width after shrinkage, less the selvedges. area_m2: for skins, which have no width. saves_cm: what turning
-    the pieces would save where the cloth allows it. assumed: facts that no cell gave (width, shrinkage).
+    usable_cm: width after shrinkage, less the selvedges. area_m2: for skins, which have no width. saves_cm: what
+    turning the pieces would save where the cloth allows it. assumed: facts that no cell gave (width, shrinkage).
     """
 
     code: str
@@ -63,7 +64,7 @@ class Kit:
 
 @dataclass(frozen=True)
 class ThreadUse:
-    """Thread for one fabric's samples, in metres with waste. basis: `ratio` (published) or `formula` (thickness typed)."""
+    """Thread for one fabric's samples, in metres with waste. basis: published `ratio`, or `formula` of the thickness."""
 
     code: str
     thread: str
@@ -77,7 +78,7 @@ class ThreadUse:
 
 @dataclass(frozen=True)
 class NeedleNeed:
-    """Needles of one kind. where: machine or overlock; each: how many a machine takes; hours: sewing hours a machine."""
+    """Needles of one kind. where: machine or overlock; each: how many a machine takes; hours: of sewing, a machine."""
 
     point: str
     nm: int
@@ -110,7 +111,7 @@ class Power:
 
 @dataclass(frozen=True)
 class StationTime:
-    """How long one kind of place is busy: minutes of each when the work is shared evenly; most: students one can serve."""
+    """How long each place of a kind is busy, in minutes, the work shared evenly; most: students that one can serve."""
 
     station: str
     count: int
@@ -121,7 +122,7 @@ class StationTime:
 
 @dataclass(frozen=True)
 class Hours:
-    """Minutes a class takes. each: one student's own sewing; total: the class, its slowest station, changes and showing."""
+    """Minutes a class takes. each: one student's own sewing; slowest: the place all wait for; total: with everything."""
 
     each: float
     stations: tuple[StationTime, ...]
@@ -134,10 +135,10 @@ class Hours:
 
 @dataclass(frozen=True)
 class Supply:
-    """One thing to have: how much is needed, and packs and cost where the Supplies sheet gives pack and price."""
+    """One thing to have: how much, and packs and cost where the Supplies sheet gives them. need None: not counted."""
 
     item: str
-    need: float
+    need: float | None
     unit: str
     packs: int | None = None
     pack_size: float | None = None
