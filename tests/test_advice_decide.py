@@ -22,7 +22,9 @@ def rule(id: str, tier: str, value: Any = None, **more: Any) -> Rule:
 
 def test_heat_is_the_lowest_of_everything_present() -> None:
     """Cotton 3, polyester 2, sequins 1: one dot, and the trace keeps who lost."""
-    decision = decide(DOTS, [rule("cotton", "fibre", 3), rule("poly", "fibre", 2), rule("sequins", "surface", 1)], TIERS)
+    decision = decide(
+        DOTS, [rule("cotton", "fibre", 3), rule("poly", "fibre", 2), rule("sequins", "surface", 1)], TIERS
+    )
     assert decision.value == 1
     assert [s.rule for s in decision.won] == ["sequins"]
     assert {s.rule for s in decision.lost} == {"cotton", "poly"}
@@ -30,7 +32,9 @@ def test_heat_is_the_lowest_of_everything_present() -> None:
 
 def test_the_most_specific_tier_wins_whole() -> None:
     """Construction beats fibre."""
-    decision = decide(HOLD, [rule("silk", "fibre", ("fine pins",)), rule("velvet", "construction", ("clips", "weights"))], TIERS)
+    decision = decide(
+        HOLD, [rule("silk", "fibre", ("fine pins",)), rule("velvet", "construction", ("clips", "weights"))], TIERS
+    )
     assert decision.value == ("clips", "weights")
 
 
@@ -88,5 +92,7 @@ def test_a_house_rule_cannot_lift_a_safety_prohibition() -> None:
 
 def test_an_iron_typed_hotter_than_the_cloth_stands_carries_the_caution() -> None:
     """Typed two dots on acetate: printed as hers, with the fibre's reason; a cooler one needs none."""
-    assert [s.rule for s in decide(DOTS, [rule("acetate", "fibre", 1), rule("mine", "typed", 2)], TIERS).cautions] == ["acetate"]
+    assert [s.rule for s in decide(DOTS, [rule("acetate", "fibre", 1), rule("mine", "typed", 2)], TIERS).cautions] == [
+        "acetate"
+    ]
     assert decide(DOTS, [rule("cotton", "fibre", 3), rule("mine", "typed", 2)], TIERS).cautions == ()

@@ -74,7 +74,9 @@ def test_a_planted_fault_is_seen(where: str, source: str) -> None:
 
 def test_help_imports_nothing_heavy() -> None:
     """`handouts --help` imports neither pandas nor reportlab nor openpyxl nor jinja2."""
-    run = subprocess.run([sys.executable, "-X", "importtime", "-m", "handouts", "--help"], capture_output=True, text=True)
+    run = subprocess.run(
+        [sys.executable, "-X", "importtime", "-m", "handouts", "--help"], capture_output=True, text=True
+    )
     assert run.returncode == 0 and "handouts new" in run.stdout
     loaded = {line.split("|")[-1].strip().split(".")[0] for line in run.stderr.splitlines()}
     assert "argparse" in loaded, "the listing must have been read"
