@@ -28,10 +28,10 @@ def report(knowledge: Knowledge, advised: Advised, today: date) -> Iterator[str]
 
 def counts(knowledge: Knowledge) -> Iterator[str]:
     """How much there is of everything."""
-    written = [rule for rule in knowledge.rules if rule.file not in ("fibres.toml", "heat.toml")]
+    own = list(written(knowledge.rules))
     yield (
         f"{len(knowledge.fibres)} fibres, {len(knowledge.constructions)} constructions, {len(knowledge.cloths)} cloths, "
-        f"{len(written)} rules (and {len(knowledge.rules) - len(written)} that fibres and dots bring), {len(knowledge.sources)} sources"
+        f"{len(own)} rules (and {len(knowledge.rules) - len(own)} from fibres and dots), {len(knowledge.sources)} sources"
     )
 
 
