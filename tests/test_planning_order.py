@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import permutations
+from itertools import pairwise, permutations
 
 import pytest
 from hypothesis import given
@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from handouts import knowledge
 from handouts.planning.order import chain, changes, order_of_work, steps
 from handouts.records import Fabric
-from tests.class_by_hand import fabric, nm, serger, sixty, twelve
+from tests.class_by_hand import fabric, nm, serger
+from tests.classes_by_hand import sixty, twelve
 
 BASE = knowledge.load()
 
@@ -34,7 +35,7 @@ def made(rows: list[tuple[int, str, int]]) -> list[Fabric]:
 def needle_changes(fabrics: list[Fabric]) -> int:
     """Needle changes of the fabrics in this order, counted here by hand."""
     fitted = [(f.advised("needle_point")[0], f.advised("needle_nm")["start"]) for f in fabrics]
-    return sum(a != b for a, b in zip(fitted, fitted[1:], strict=False))
+    return sum(a != b for a, b in pairwise(fitted))
 
 
 @run(max_examples=60, deadline=None)

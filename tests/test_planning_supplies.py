@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from handouts import knowledge
 from handouts.planning import hours, needles, plan, power, thread
 from handouts.planning.supplies import words
-from tests.class_by_hand import fabric, nm, serger, settings, twelve, workshop
+from tests.class_by_hand import fabric, nm, serger, settings, workshop
+from tests.classes_by_hand import twelve
 
 BASE = knowledge.load()
 THREAD = BASE.tables["thread_use"]

@@ -7,7 +7,8 @@ from datetime import date
 from handouts import knowledge
 from handouts.planning import plan, usual
 from handouts.records import Decision, Spoke
-from tests.class_by_hand import fabric, twelve, workshop
+from tests.class_by_hand import fabric, workshop
+from tests.classes_by_hand import twelve
 
 BASE = knowledge.load()
 
