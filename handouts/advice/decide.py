@@ -99,9 +99,9 @@ def allowed(value: Value, never: tuple[Value, ...]) -> Value:
 
 
 def every_line(topic: Topic, rules: Sequence[Rule], never: tuple[Value, ...], rank: dict[str, int]) -> Verdict:
-    """All lines, the most specific rule first, each once, without those of rules that another one replaces."""
-    replaced = {id for rule in rules for id in rule.replaces}
-    winners = tuple(rule for rule in rules if rule.id not in replaced)
+    """All lines, the most specific rule first, each once, without those of rules, or of whole tiers, that another one replaces."""
+    replaced = {word for rule in rules for word in rule.replaces}
+    winners = tuple(rule for rule in rules if rule.id not in replaced and rule.tier not in replaced)
     lines = dict.fromkeys(line for rule in winners for line in rule.value if line not in never)
     return Verdict(tuple(lines), winners)
 

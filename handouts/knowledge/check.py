@@ -64,8 +64,11 @@ def rules(knowledge: Knowledge) -> Iterator[str]:
         earlier = set(order[: order.index(rule.topic)])
         yield from (f"{rule.file}: {rule.id}: when: {fault}" for fault in tests(rule.when, earlier, knowledge))
         yield from (f"{rule.file}: {rule.id}: {fault}" for fault in values(rule, knowledge.topics[rule.topic]))
+        below = set(knowledge.tiers[: knowledge.tiers.index(rule.tier)])
         yield from (
-            f"{rule.file}: {rule.id}: replaces “{id}”, which is no rule" for id in rule.replaces if id not in ids
+            f"{rule.file}: {rule.id}: replaces “{word}”, which is no rule and no less specific tier"
+            for word in rule.replaces
+            if word not in ids | below
         )
 
 
