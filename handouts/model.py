@@ -107,7 +107,8 @@ class Rule:
     value: what it advises, in the topic's shape; None if the rule only forbids.
     never: values that must not win, whoever proposed them. safety: not even the teacher's own choice lifts it.
     lasting: the harm cannot be undone, so the line goes in the boxed part of the card.
-    replaces: ids of rules whose lines this one makes superfluous, or a less specific tier for all of its rules (topics that combine `all`).
+    replaces: ids of rules whose lines this one makes superfluous, or a less specific tier for all of its rules
+    (topics that combine `all`).
     """
 
     id: str
