@@ -149,3 +149,8 @@ class Knowledge:
     rules: tuple[Rule, ...]
     needles: Needles
     tables: Mapping[str, Mapping[str, Value]]
+
+    @property
+    def items(self) -> tuple[Cloth | Construction, ...]:
+        """Everything a Cloth cell may name: the cloths, then the bare constructions."""
+        return (*self.cloths.values(), *self.constructions.values())

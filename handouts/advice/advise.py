@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from itertools import zip_longest
 from typing import Any
 
 import pandas as pd
@@ -35,8 +34,8 @@ def advise(
             continue
         rules = [rule for rule in (*knowledge.rules, *house) if rule.topic == topic.id]
         verdicts = [truths(rule, frame) for rule in rules]
-        for row, (facts, typed) in enumerate(zip_longest(fabrics, own[: len(fabrics)], fillvalue=())):
-            mine = [rule for rule in typed if rule.topic == topic.id]
+        for row, facts in enumerate(fabrics):
+            mine = [rule for rule in (own[row] if own else ()) if rule.topic == topic.id]
             decision = decide(topic, [*pick(rules, verdicts, row, True), *mine], knowledge.tiers)
             if mights:
                 decision = replace(

@@ -43,8 +43,7 @@ def _index(words: tuple[tuple[str, str], ...]) -> Mapping[str, str]:
 
 def index(knowledge: Knowledge) -> Mapping[str, str]:
     """Every word for a cloth or a construction → its id, in plain spelling."""
-    items = (*knowledge.cloths.values(), *knowledge.constructions.values())
-    return _index(tuple((word, item.id) for item in items for word in (item.name, item.id, *item.spoken)))
+    return _index(tuple((word, item.id) for item in knowledge.items for word in (item.name, item.id, *item.spoken)))
 
 
 def item_of(id: str, knowledge: Knowledge) -> Cloth | Construction:

@@ -33,7 +33,7 @@ def sources(knowledge: Knowledge) -> Iterator[str]:
 def families(knowledge: Knowledge) -> Iterator[str]:
     """Every family is in families.toml."""
     known = set(knowledge.tables["families"]["families"])
-    for item in (*knowledge.constructions.values(), *knowledge.cloths.values()):
+    for item in knowledge.items:
         for family in sorted(set(item.families) - known):
             yield f"{item.id}: families: “{family}” is not in families.toml"
 
@@ -42,7 +42,7 @@ def cloths(knowledge: Knowledge) -> Iterator[str]:
     """Every cloth has a known construction and fills known facts; no word means two cloths."""
     kinds = fact_kinds()
     said: dict[str, str] = {}
-    for item in (*knowledge.constructions.values(), *knowledge.cloths.values()):
+    for item in knowledge.items:
         construction = getattr(item, "construction", item.id)
         if construction not in knowledge.constructions:
             yield f"{item.id}: construction “{construction}” is not in constructions.toml"

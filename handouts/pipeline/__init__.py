@@ -1,0 +1,77 @@
+"""From a workbook to finished files: the only room that knows all the parts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from pathlib import Path
+
+from handouts import coverage as covered
+from handouts import knowledge, telling, workbook
+from handouts.errors import HandoutsError
+from handouts.pipeline.advising import advise_entries, advise_fabrics, clashes, neighbours
+from handouts.pipeline.making import Built, build, slug
+from handouts.pipeline.reading import filled, read_entries, read_house, rows_of, vocabularies
+from handouts.problems import Problem, worst_first
+from handouts.records import Workshop
+
+__all__ = ["Built", "advise_fabrics", "build", "coverage", "explain", "load_workshop", "mark", "new_book"]
+
+
+def load_workshop(path: Path) -> Workshop:
+    """The class or shop list in a workbook, every fabric advised. What is wrong with it stands in `problems`."""
+    base = knowledge.load()
+    book = workbook.read(path, vocabularies(base))
+    entries, problems = read_entries(book, base)
+    house, house_problems = read_house(book, base)
+    fabrics = advise_entries(entries, base, book.settings, house)
+    found = [
+        *book.problems,
+        *problems,
+        *house_problems,
+        *clashes(fabrics, base),
+        *(p for f in fabrics if f.label for p in f.label.problems),
+    ]
+    supplies = tuple(filled(row) for _, row in rows_of(book.supplies))
+    return Workshop(
+        slug(str(book.settings.get("title") or path.stem)),
+        book.settings,
+        tuple(fabrics),
+        tuple(worst_first(found)),
+        supplies,
+    )
+
+
+def new_book(path: Path, imperial: bool = False, example: bool = False) -> None:
+    """A workbook to fill at `path`, or the example class. Raises HandoutsError when something is already there."""
+    if path.exists():
+        raise HandoutsError(f"{path} is already there. Choose another name, so that nothing of yours is lost.")
+    words = vocabularies(knowledge.load())
+    if example:
+        workbook.write_example(path, words, imperial=imperial)
+    else:
+        workbook.write_starter(path, words, imperial=imperial)
+
+
+def mark(book: Path, copy: Path, problems: Sequence[Problem]) -> None:
+    """A copy of the workbook with each finding coloured and told in its cell. Raises HandoutsError for the book's own path."""
+    workbook.write_marked(book, copy, problems)
+
+
+def coverage() -> str:
+    """What the knowledge base covers, over every cloth as it usually is."""
+    base = knowledge.load()
+    near = neighbours()
+    advised = [(near.facts[cloth], near.advice[cloth]) for cloth in near.advice]
+    return "\n".join(covered.report(base, advised, date.today()))
+
+
+def explain(workshop: Workshop, code: str = "", topic: str = "") -> Iterator[str]:
+    """Why, in words. Raises HandoutsError for a code or a topic that does not exist."""
+    base = knowledge.load()
+    codes = [fabric.code for fabric in workshop.fabrics]
+    if code and code.casefold() not in {known.casefold() for known in codes}:
+        raise HandoutsError(f"No fabric has the code {code}. The codes are: {', '.join(codes)}.")
+    if topic and topic not in base.topics:
+        raise HandoutsError(f"No topic is called {topic}. There are: {', '.join(base.topics)}.")
+    return telling.explain(workshop, base, code, topic)

@@ -1,0 +1,91 @@
+"""From entries to fabrics: advice, what would change it, its likes, its label."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import cache
+
+from handouts import advice, knowledge, labelling
+from handouts.model import Knowledge, Rule, Value
+from handouts.pipeline.reading import Entry, read_entry
+from handouts.problems import Problem, problem
+from handouts.records import Fabric, Label, Tested
+
+WEIGHT_REACH = 2.5
+"""How far from its own weight a card looks for changes, as a factor: beyond it the cloth is another cloth."""
+
+
+def advise_entries(
+    entries: Sequence[Entry], base: Knowledge, settings: Mapping[str, Value], house: Sequence[Rule] = ()
+) -> list[Fabric]:
+    """Every entry with its advice, what would change it, its likes and its label."""
+    facts = [entry.facts for entry in entries]
+    decided = advice.advise(facts, base, [entry.choices for entry in entries], house)
+    turning = advice.changes(facts, base, decided, WEIGHT_REACH)
+    near = neighbours()
+    return [
+        Fabric(
+            entry.code, entry.name, entry.row, entry.item.id, entry.item.name, entry.content, entry.facts, decisions, turns,
+            advice.likenesses(entry.item.id, entry.facts, decisions, near),
+            label_of(entry, base, settings), tested_of(entry.cells), str(entry.cells.get("notes", "")),
+        )
+        for entry, decisions, turns in zip(entries, decided, turning, strict=True)
+    ]  # fmt: skip
+
+
+def label_of(entry: Entry, base: Knowledge, settings: Mapping[str, Value]) -> Label:
+    """The fibre statement and care lines of one fabric for the market of the class."""
+    return labelling.label(
+        entry.content,
+        settings.get("market", "none"),
+        base,
+        supplier_care=str(entry.cells.get("supplier_care", "")),
+        facts={name: fact.value for name, fact in entry.facts.items()},
+        prepared_by=str(settings.get("prepared_by") or ""),
+    )
+
+
+def tested_of(cells: Mapping[str, Value]) -> Tested:
+    """What the test seam showed, from the four Tested columns."""
+    return Tested(
+        str(cells.get("tested_needle", "")),
+        cells.get("tested_stitch_mm"),
+        str(cells.get("tested_iron", "")),
+        str(cells.get("tested_on", "")),
+    )
+
+
+@cache
+def neighbours() -> advice.Neighbours:
+    """Every cloth of the knowledge base with its usual content, decided once."""
+    base = knowledge.load()
+    facts = {}
+    for id, cloth in base.cloths.items():
+        content = labelling.read_content(cloth.usual_content, base)
+        facts[id] = advice.facts_of({}, lambda key: "usual", cloth, content, base)
+    decided = advice.advise(list(facts.values()), base, mights=False)
+    return advice.Neighbours({id: base.cloths[id].name for id in facts}, facts, dict(zip(facts, decided, strict=True)))
+
+
+def advise_fabrics(rows: Sequence[Mapping[str, Value]], settings: Mapping[str, Value] | None = None) -> list[Fabric]:
+    """Fabrics for rows given as values by Column.key, without a workbook. Raises ValueError for a cloth nobody knows."""
+    base = knowledge.load()
+    entries = []
+    for place, cells in enumerate(rows, start=1):
+        entry, problems = read_entry(cells, place + 1, place, lambda key: f"Fabrics!{key}", base)
+        if entry is None:
+            raise ValueError(f"{cells}: " + " ".join(map(str, problems)))
+        entries.append(entry)
+    return advise_entries(entries, base, settings or {})
+
+
+def clashes(fabrics: Sequence[Fabric], base: Knowledge) -> list[Problem]:
+    """Where two rules of one tier disagree: a fault of ours that the teacher must hear of."""
+    return [
+        problem(
+            "advice-clash", fabric.facts["cloth"].where, topic=base.topics[topic].title, rules=", ".join(decision.clash)
+        )
+        for fabric in fabrics
+        for topic, decision in fabric.advice.items()
+        if decision.clash
+    ]

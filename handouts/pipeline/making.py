@@ -1,0 +1,129 @@
+"""From fabrics to finished files."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from handouts import files, knowledge, pages, planning, printing, telling, workbook
+from handouts.errors import HandoutsError
+from handouts.model import Knowledge
+from handouts.problems import Problem, problem, worst_first
+from handouts.records import Fabric, Workshop
+from handouts.sheets import PAGE_TYPES
+
+
+def slug(text: str) -> str:
+    """A folder or file name that is safe everywhere: letters, digits and hyphens, at most 60 characters."""
+    bare = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
+    name = re.sub(r"[^a-z0-9]+", "-", bare).strip("-")[:60].strip("-") or "class"
+    return f"_{name}" if name in RESERVED else name
+
+
+RESERVED = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))}
+"""File names that Windows keeps for itself."""
+
+
+@dataclass(frozen=True)
+class Built:
+    """What a build made: the folder, the files in it, and what it has to say."""
+
+    folder: Path
+    files: tuple[Path, ...]
+    problems: tuple[Problem, ...]
+
+
+def build(workshop: Workshop, out: Path, only: Sequence[str] = (), kinds: Sequence[str] = ()) -> Built:
+    """Every file of the class in `out`/<class>, or of the fabrics `only` and the page types `kinds`."""
+    base = knowledge.load()
+    chosen = narrowed(workshop, only)
+    made: dict[str, bytes] = {}
+    problems = list(chosen.problems)
+    for kind in wanted_pages(chosen, kinds):
+        for name, content, found in MAKERS[kind](chosen, base):
+            made[name] = content
+            problems += found
+    folder = out / workshop.slug
+    done = files.place_all(folder, made, whole=not (only or kinds))
+    return Built(folder, tuple(done), tuple(worst_first(problems)))
+
+
+def narrowed(workshop: Workshop, only: Sequence[str]) -> Workshop:
+    """The class with only some of its fabrics. Raises HandoutsError for a code that is not on the list."""
+    if not only:
+        return workshop
+    wanted = {code.casefold() for code in only}
+    fabrics = tuple(fabric for fabric in workshop.fabrics if fabric.code.casefold() in wanted)
+    unknown = [code for code in only if code.casefold() not in {fabric.code.casefold() for fabric in fabrics}]
+    if unknown:
+        codes = ", ".join(fabric.code for fabric in workshop.fabrics)
+        raise HandoutsError(f"No fabric has the code {', '.join(unknown)}. The codes are: {codes}.")
+    return replace(workshop, fabrics=fabrics)
+
+
+def wanted_pages(workshop: Workshop, kinds: Sequence[str]) -> list[str]:
+    """The page types asked for on the command line, else on the Class sheet, else all. Raises HandoutsError for others."""
+    typed = " ".join(f"{kind}," for kind in kinds) or str(workshop.settings.get("pages") or "")
+    asked = [kind.strip().lower().replace("-", " ") for kind in typed.split(",") if kind.strip()]
+    unknown = [kind for kind in asked if kind not in MAKERS]
+    if unknown:
+        raise HandoutsError(f"No page type is called {', '.join(unknown)}. There are: {', '.join(PAGE_TYPES)}.")
+    return [kind for kind in MAKERS if not asked or kind in asked]
+
+
+Page = tuple[str, bytes, list[Problem]]
+"""A file: its path inside the class's folder, its bytes, and what printing it has to say."""
+
+
+def printed(name: str, markup: str) -> Page:
+    """A PDF from page markup, with a note for every card that needed a second side."""
+    result = printing.print_pages(markup)
+    return name, result.pdf, [problem("second-side", file=name, card=card) for card in result.second_sides]
+
+
+def make_cards(workshop: Workshop, base: Knowledge) -> Iterator[Page]:
+    """All cards in one file, and a file per card."""
+    yield printed("cards.pdf", pages.cards(workshop, base))
+    for name, fabric in card_names(workshop.fabrics).items():
+        _, content, _ = printed(name, pages.cards(replace(workshop, fabrics=(fabric,)), base))
+        yield f"cards/{name}.pdf", content, []
+
+
+def card_names(fabrics: Sequence[Fabric]) -> dict[str, Fabric]:
+    """A file name for each fabric from its code; codes that would share one get their row number too."""
+    names: dict[str, Fabric] = {}
+    for fabric in fabrics:
+        name = slug(fabric.code)
+        names[f"{name}-{fabric.row}" if name in names else name] = fabric
+    return names
+
+
+def make_comparison(workshop: Workshop, base: Knowledge) -> Iterator[Page]:
+    """The class-wide table as pages, as a spreadsheet, and the page for a phone."""
+    plan = planning.plan(workshop, base)
+    yield printed("comparison.pdf", pages.comparison(workshop, plan, base))
+    yield "comparison.xlsx", workbook.table_bytes(pages.comparison_table(workshop, plan, base)), []
+    yield "class.html", pages.class_page(workshop, plan, base).encode(), []
+
+
+def make_binder(workshop: Workshop, base: Knowledge) -> Iterator[Page]:
+    """The cards on full pages with a binding margin."""
+    yield printed("binder.pdf", pages.binder(workshop, base))
+
+
+def make_plan(workshop: Workshop, base: Knowledge) -> Iterator[Page]:
+    """What to have ready, and everything as data."""
+    yield printed("plan.pdf", pages.plan(workshop, planning.plan(workshop, base), base))
+    yield "advice.json", telling.as_json(workshop).encode(), []
+
+
+MAKERS: Mapping[str, Callable[[Workshop, Knowledge], Iterator[Page]]] = {
+    "cards": make_cards,
+    "comparison": make_comparison,
+    "binder": make_binder,
+    "plan": make_plan,
+}
+"""Page type → what makes its files."""

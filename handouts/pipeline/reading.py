@@ -1,0 +1,126 @@
+"""From a workbook to entries: every row with its cloth, fibre content and facts understood, and what is wrong with it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from handouts import advice, labelling
+from handouts.model import Cloth, Construction, Knowledge, Rule, Value
+from handouts.problems import Problem, problem
+from handouts.records import Book, Content, Fact
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One row of the Fabrics sheet, read and resolved, before any advice."""
+
+    row: int
+    code: str
+    name: str
+    cells: Mapping[str, Value]
+    item: Cloth | Construction
+    content: Content
+    facts: Mapping[str, Fact]
+    choices: Sequence[Rule]
+
+
+def vocabularies(base: Knowledge) -> dict[str, tuple[str, ...]]:
+    """The word lists that the workbook offers in drop-downs and checks against."""
+    needles = [f"{point} {nm}" for point in base.needles.points for nm in base.needles.us_size if 60 <= nm <= 120]
+    return {
+        "cloths": tuple(sorted({item.name for item in base.items})),
+        "fibres": tuple(sorted({fibre.eu for fibre in base.fibres.values()})),
+        "needles": tuple(needles),
+        "finishes": tuple(base.topics["seam_finish"].order),
+        "topics": tuple(topic.title for topic in base.topics.values()),
+    }
+
+
+def rows_of(frame: Any) -> Iterable[tuple[int, Mapping[str, Value]]]:
+    """A frame's rows as (sheet row number, values)."""
+    return zip((int(n) for n in frame.index), frame.to_dict("records"), strict=True)
+
+
+def filled(row: Mapping[str, Value]) -> dict[str, Value]:
+    """Only the cells that hold something."""
+    import pandas as pd
+
+    return {
+        key: value
+        for key, value in row.items()
+        if not (value is None or value is pd.NA or value != value or value == "")
+    }
+
+
+def read_entries(book: Book, base: Knowledge) -> tuple[list[Entry], list[Problem]]:
+    """Every row that names a cloth we know, and what is wrong with the others."""
+    entries: list[Entry] = []
+    problems: list[Problem] = []
+    for place, (number, row) in enumerate(rows_of(book.fabrics), start=1):
+        entry, found = read_entry(filled(row), number, place, lambda key, n=number: book.cell("fabrics", key, n), base)  # type: ignore[misc]
+        problems += found
+        if entry:
+            entries.append(entry)
+    return entries, problems
+
+
+def read_entry(
+    cells: Mapping[str, Value], number: int, place: int, cell: Callable[[str], str], base: Knowledge
+) -> tuple[Entry | None, list[Problem]]:
+    """One row, with its cloth and fibre content understood; None when nobody knows what cloth it is."""
+    item, problems = read_cloth(cells, cell, base)
+    content, found = read_content(cells, "fibre_content", cell, base)
+    trim, more = read_content(cells, "trim_fibres", cell, base)
+    problems += [*found, *more]
+    if "fibre_content" not in cells and cells.get("cloth"):
+        problems.append(problem("content-missing", cell("fibre_content")))
+    if "name" not in cells:
+        problems.append(problem("name-missing", cell("name")))
+    if item is None:
+        return None, problems
+    facts = advice.facts_of(cells, cell, item, content, base, trim)
+    name = str(cells.get("name", item.name))
+    return Entry(
+        number,
+        str(cells.get("code", f"F{place}")),
+        name,
+        cells,
+        item,
+        content,
+        facts,
+        advice.choices(cells, cell, base),
+    ), problems
+
+
+def read_cloth(
+    cells: Mapping[str, Value], cell: Callable[[str], str], base: Knowledge
+) -> tuple[Cloth | Construction | None, list[Problem]]:
+    """The cloth a row names, and the finding when it is missing, unknown or only guessed."""
+    if "cloth" not in cells:
+        return None, [problem("cloth-missing", cell("cloth"))]
+    said = str(cells["cloth"])
+    found = advice.find_cloth(said, base)
+    if found.item is None:
+        proposal = f"Did you mean {' or '.join(found.proposals)}? " if found.proposals else ""
+        return None, [problem("cloth-unknown", cell("cloth"), found=said, proposal=proposal)]
+    if not found.sure:
+        return found.item, [problem("cloth-read-as", cell("cloth"), found=said, cloth=found.item.name)]
+    return found.item, []
+
+
+def read_content(
+    cells: Mapping[str, Value], key: str, cell: Callable[[str], str], base: Knowledge
+) -> tuple[Content, list[Problem]]:
+    """A cell of fibre content, read, and its findings with their cell."""
+    if key not in cells:
+        return Content("", ()), []
+    content = labelling.read_content(str(cells[key]), base)
+    return content, [problem(code, cell(key), **found) for code, found in content.findings]
+
+
+def read_house(book: Book, base: Knowledge) -> tuple[list[Rule], list[Problem]]:
+    """The House rules sheet as rules, and what is wrong with it."""
+    rows = [advice.HouseRow(number, filled(row)) for number, row in rows_of(book.house)]
+    return advice.house_rules(rows, lambda key, number: book.cell("house", key, number), base)
