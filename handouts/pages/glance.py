@@ -1,0 +1,138 @@
+"""What a card says at one glance: what the fabric is and is like, and the five settings of the strip, as plain dicts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from handouts.pages.actions import marks
+from handouts.pages.measures import percent
+from handouts.pages.words import Words, listed, vocabulary
+from handouts.records import Decision, Fabric, Fact
+
+
+def what_it_is(fabric: Fabric, words: Words) -> str:
+    """`100% wool · boiled wool · 350 g/m² (usual) · 140 cm wide`."""
+    weight, width = fabric.facts.get("weight_gsm"), fabric.facts.get("width_cm")
+    parts = [
+        fabric.content.typed.strip(),
+        fabric.cloth_name if fabric.cloth_name.casefold() != fabric.name.casefold() else "",
+    ]
+    parts += [marked(weight, words.measures.weight(weight.value))] if weight and weight.value else []
+    parts += [marked(width, f"{words.measures.across(width.value)} wide")] if width and width.value else []
+    return " · ".join(part for part in parts if part)
+
+
+def marked(fact: Fact, text: str) -> str:
+    """The words of a fact, marked when nobody typed it and it is only usual."""
+    return f"{text} {vocabulary()['usual']}" if fact.origin == "assumed" else text
+
+
+def what_it_is_like(fabric: Fabric, words: Words) -> str:
+    """What a student would notice: first what is known, then what is usual for its kind, then what it suits."""
+    told = list(traits(fabric, words))
+    known = ", ".join(text for text, origin in told if origin != "assumed")
+    usual = ", ".join(text for text, origin in told if origin == "assumed")
+    suits = fabric.advice.get("suits")
+    uses = vocabulary()["suits"].format(listed(tuple(suits.value), "and")) if suits and suits.value else ""
+    return " · ".join(part for part in (known, vocabulary()["usually"].format(usual) if usual else "", uses) if part)
+
+
+def traits(fabric: Fabric, words: Words) -> Iterator[tuple[str, str]]:
+    """Each trait worth telling, with where it comes from."""
+    for name, how in vocabulary()["trait"].items():
+        fact = fabric.facts.get(name)
+        if fact is None or fact.value in (None, False, "none", "smooth", ()):
+            continue
+        text = trait_words(name, how, fact.value, words)
+        if text:
+            yield text, fact.origin
+
+
+def trait_words(name: str, how: Any, value: Any, words: Words) -> str:
+    """One trait in words; empty when it is not worth a word."""
+    if name.endswith("_pct"):
+        return how.format(percent(value)) if value >= vocabulary()["trait_least"][name] else ""
+    if isinstance(how, dict):
+        return str(how.get(str(int(value) if isinstance(value, float) else value), ""))
+    if isinstance(value, (frozenset, set, tuple, list)):
+        return ", ".join(sorted(word for word in value if word != "none"))
+    return str(how).format(vocabulary()["trait_words"].get(name, {}).get(value, value))
+
+
+def settings(fabric: Fabric, words: Words) -> list[dict[str, Any]]:
+    """The five settings a student changes at the machine: needle, stitch, foot, finish, iron."""
+    return [needle(fabric, words), stitch(fabric, words), foot(fabric), finish(fabric, words), iron(fabric, words)]
+
+
+def decided(fabric: Fabric, *topics: str) -> list[Decision]:
+    """The decisions there are on these topics."""
+    return [fabric.advice[topic] for topic in topics if topic in fabric.advice]
+
+
+def cell(
+    label: str, value: str, notes: list[str], decisions: list[Decision], tested: str = "", **drawn: Any
+) -> dict[str, Any]:
+    """One setting. A tested setting stands beside the one to start with."""
+    says = vocabulary()["tested"]
+    label = says["start"].format(label) if tested else label
+    tested = says["showed"].format(tested) if tested else ""
+    shown = [note for note in notes if note]
+    return {"label": label, "value": value, "notes": shown, "mark": marks(decisions), "tested": tested, **drawn}
+
+
+def needle(fabric: Fabric, words: Words) -> dict[str, Any]:
+    """Point large, both numbers under it."""
+    points, sizes = (fabric.advice[topic].value for topic in ("needle_point", "needle_nm"))
+    point = words.short("needle_point", points[0]) if points else "–"
+    decisions = decided(fabric, "needle_point", "needle_nm")
+    return cell(
+        vocabulary()["setting"]["needle"], point, [words.short("needle_nm", sizes)], decisions, fabric.tested.needle
+    )
+
+
+def stitch(fabric: Fabric, words: Words) -> dict[str, Any]:
+    """Length large, the other unit and the stitch under it, then the stitch drawn at true length."""
+    mm, kind = fabric.advice["stitch_mm"].value["start"], fabric.advice["stitch"].value
+    length, _, other = words.measures.stitch(mm).partition(" (")
+    tested = words.measures.stitch(fabric.tested.stitch_mm) if fabric.tested.stitch_mm else ""
+    notes = [other.rstrip(")"), "" if str(kind).startswith("301") else words.short("stitch", kind)]
+    drawn = {"gauge": {"mm": f"{mm:g}", "kind": "zigzag" if "zigzag" in str(kind) else "straight"}}
+    return cell(
+        vocabulary()["setting"]["stitch"], length, notes, decided(fabric, "stitch_mm", "stitch"), tested, **drawn
+    )
+
+
+def foot(fabric: Fabric) -> dict[str, Any]:
+    """The foot that a line of advice names, else the usual one."""
+    says = vocabulary()["foot"]
+    decision = fabric.advice.get("foot")
+    lines = " ".join(decision.value or ()).casefold() if decision else ""
+    named = [(lines.index(word), word) for word in says["known"] if f"{word} foot" in lines or f"{word}-foot" in lines]
+    return cell(vocabulary()["setting"]["foot"], min(named)[1] if named else says["usual"], [], [])
+
+
+def finish(fabric: Fabric, words: Words) -> dict[str, Any]:
+    """The best seam finish large, what else will do under it."""
+    value = fabric.advice["seam_finish"].value or ("none",)
+    best, rest = words.short("seam_finish", value[0]), [words.short("seam_finish", word) for word in value[1:]]
+    return cell(
+        vocabulary()["setting"]["finish"], best, [f"or {listed(rest)}" if rest else ""], decided(fabric, "seam_finish")
+    )
+
+
+def iron(fabric: Fabric, words: Words) -> dict[str, Any]:
+    """Dots of three, the most heat, dial, steam and press cloth."""
+    dots = fabric.advice["press_dots"].value
+    heat = words.measures.heat(fabric.advice["press_c"].value) if dots else ""
+    notes = [f"≤ {heat}", iron_more(fabric, words)] if dots else []
+    decisions = decided(fabric, "press_dots", "iron_word", "steam")
+    value = words.short("press_dots", dots)
+    return cell(vocabulary()["setting"]["iron"], value, notes, decisions, fabric.tested.iron, dots=dots)
+
+
+def iron_more(fabric: Fabric, words: Words) -> str:
+    """`no steam, press cloth`."""
+    steam = words.short("steam", fabric.advice["steam"].value)
+    cloth = fabric.advice.get("press_cloth")
+    return ", ".join([steam] + ([words.short("press_cloth", "always")] if cloth and cloth.value == "always" else []))
