@@ -1,0 +1,34 @@
+"""The one place that calls calamine, the reader of cell values."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from handouts.workbook.grid import Grid, Look, Unreadable, filled_rows
+
+
+def sheets_of(path: Path, source: Path | io.BytesIO, looks: Mapping[str, Look]) -> list[Grid]:
+    """The sheets in `source` (the file at `path`, or a mended copy of it in memory), with their looks by title."""
+    from python_calamine import CalamineWorkbook, PasswordError, SheetTypeEnum
+
+    try:
+        book = CalamineWorkbook.from_object(source)
+        sheets = [about for about in book.sheets_metadata if about.typ == SheetTypeEnum.WorkSheet]
+        return [_grid(book, about, looks) for about in sheets]
+    except PasswordError as error:
+        raise Unreadable("file-encrypted", name=path.name) from error
+    except BaseException as error:
+        if isinstance(error, Exception) or type(error).__name__ == "PanicException":
+            raise Unreadable("file-damaged", name=path.name) from error
+        raise
+
+
+def _grid(book: Any, about: Any, looks: Mapping[str, Look]) -> Grid:
+    from python_calamine import SheetVisibleEnum
+
+    sheet = book.get_sheet_by_name(about.name)
+    hidden = about.visible != SheetVisibleEnum.Visible
+    return Grid(about.name, filled_rows(sheet.iter_rows()), hidden, looks.get(about.name, Look()))

@@ -1,0 +1,108 @@
+"""A workbook in, a Book out: opens the file, finds the sheets, reads the cells, checks the columns."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from handouts.problems import Problem, problem, worst_first
+from handouts.records import Book
+from handouts.sheets import FABRICS, HOUSE, SUPPLIES
+from handouts.workbook.columns import check_fabrics
+from handouts.workbook.grid import Unreadable
+from handouts.workbook.layout import Layout, find_class, find_lists
+from handouts.workbook.notes import notes_on
+from handouts.workbook.opening import open_grids
+from handouts.workbook.rows import Rows, Words, empty_frame, read_rows
+from handouts.workbook.settings import Settings, read_settings
+from handouts.workbook.words import shown
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+
+def read_book(path: Path, words: Words) -> Book:
+    """The workbook as typed, and every finding; a file that cannot be read gives an empty Book with one finding of `stop`."""
+    try:
+        grids, problems = open_grids(path)
+    except Unreadable as error:
+        return _empty(path, Settings(), [error.finding])
+    grids = [replace(grid, title=shown(grid.title) or "Sheet").with_merges_filled() for grid in grids]
+    lists, others = find_lists(grids)
+    fabrics = lists.get(FABRICS.key)
+    settings = read_settings(find_class(grids, lists.values()), words)
+    if fabrics is None:
+        titles = ", ".join(grid.title for grid in grids[:6])
+        return _empty(path, settings, [*problems, problem("fabrics-missing", name=shown(path.name), titles=titles or "none")])
+    return _filled(path, settings, lists, words, [*problems, *_others(others)])
+
+
+def _others(others: Sequence[Layout]) -> list[Problem]:
+    return [problem("sheet-not-read", other.grid.cell(other.header, 1), title=other.grid.title) for other in others]
+
+
+def _filled(path: Path, settings: Settings, lists: Mapping[str, Layout], words: Words, problems: list[Problem]) -> Book:
+    frames: dict[str, pd.DataFrame] = {}
+    letters: dict[tuple[str, str], str] = {}
+    found = [*problems, *settings.problems]
+    for sheet in (FABRICS, HOUSE, SUPPLIES):
+        layout = lists.get(sheet.key)
+        if layout is None:
+            frames[sheet.key] = empty_frame(sheet.columns)
+            continue
+        rows = read_rows(layout, words, _is_imperial(layout, settings))
+        frames[sheet.key] = rows.frame()
+        letters |= rows.letters
+        _check(rows, frames[sheet.key], settings)
+        found += [*notes_on(layout), *rows.problems()]
+    titles = {key: layout.grid.title for key, layout in lists.items()}
+    return _book(path, settings, frames, letters, titles, found)
+
+
+def _check(rows: Rows, frame: pd.DataFrame, settings: Settings) -> None:
+    """The checks by column of one sheet."""
+    if rows.layout.sheet is FABRICS:
+        if frame.empty:
+            rows.add(rows.layout.first_row, "name", "fabrics-none")
+        check_fabrics(rows, frame, settings.values["currency"])
+    if rows.layout.sheet is SUPPLIES:
+        for row in frame.index[frame["item"].isna()]:
+            rows.add(int(row), "item", "item-missing")
+
+
+def _is_imperial(layout: Layout, settings: Settings) -> bool:
+    """What headings without a unit mean: as most others of the sheet; else as the Class sheet says."""
+    measures = [place.heading.measure for place in layout.places.values() if place.heading.measure]
+    if measures:
+        return sum(measure.own for measure in measures) * 2 < len(measures)
+    return bool(settings.values["units"] == "imperial")
+
+
+def _empty(path: Path, settings: Settings, problems: list[Problem]) -> Book:
+    frames = {sheet.key: empty_frame(sheet.columns) for sheet in (FABRICS, HOUSE, SUPPLIES)}
+    return _book(path, settings, frames, {}, {}, [*problems, *settings.problems])
+
+
+def _book(
+    path: Path,
+    settings: Settings,
+    frames: Mapping[str, pd.DataFrame],
+    letters: Mapping[tuple[str, str], str],
+    titles: Mapping[str, str],
+    problems: list[Problem],
+) -> Book:
+    return Book(
+        path=path,
+        settings=settings.values,
+        fabrics=frames["fabrics"],
+        house=frames["house"],
+        supplies=frames["supplies"],
+        letters=letters,
+        titles=titles,
+        problems=tuple(worst_first(problems)),
+        setting_cells=settings.cells,
+    )
+
+

@@ -1,0 +1,185 @@
+"""A list sheet read: every cell by its column, into a frame whose index is the sheet's row number."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from handouts.problems import Problem, problem
+from handouts.sheets import Column
+from handouts.workbook.cells import Sense, read_cell, sense_of
+from handouts.workbook.grid import Grid, letters
+from handouts.workbook.layout import Layout, Place
+from handouts.workbook.limits import SHEET
+from handouts.workbook.outcome import Finding, Outcome
+from handouts.workbook.unit_words import Measure
+from handouts.workbook.words import shown
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+DTYPES = {"number": "Float64", "percent": "Float64", "grade": "Float64", "yes_no": "boolean"}
+Words = Mapping[str, tuple[str, ...]]
+
+
+@dataclass
+class Rows:
+    """What a list sheet holds so far. values: column key → row → value. found: (row, column number, Problem)."""
+
+    layout: Layout
+    values: dict[str, dict[int, Any]] = field(default_factory=dict)
+    numbers: list[int] = field(default_factory=list)
+    found: list[tuple[int, int, Problem]] = field(default_factory=list)
+    faulty: set[tuple[int, str]] = field(default_factory=set)
+
+    @property
+    def letters(self) -> dict[tuple[str, str], str]:
+        """(sheet key, column key) → letter."""
+        return {(self.layout.sheet.key, key): letters(place.column) for key, place in self.layout.places.items()}
+
+    def problems(self) -> list[Problem]:
+        """The findings in the order of the sheet."""
+        return [finding for _, _, finding in sorted(self.found, key=lambda one: one[:2])]
+
+    def cell(self, key: str, row: int) -> str:
+        """Where a value stands; the row when the sheet lacks the column."""
+        place = self.layout.places.get(key)
+        grid = self.layout.grid
+        return grid.cell(row, place.column) if place else f"{grid.title}, row {row}"
+
+    def add(self, row: int, key: str, code: str, *more_cells: str, **found: object) -> None:
+        """Notes a finding about a cell (and further cells)."""
+        place = self.layout.places.get(key)
+        cells = (self.cell(key, row), *more_cells)
+        self.found.append((row, place.column if place else 0, problem(code, *cells, **found)))
+        self.faulty.add((row, key))
+
+    def frame(self) -> pd.DataFrame:
+        """One column per Column.key, nullable types, absent columns all blank; the index is the sheet's row number."""
+        import pandas as pd
+
+        index = pd.Index(self.numbers, name="row", dtype="int64")
+        columns = {}
+        for column in self.layout.sheet.columns:
+            values = self.values.get(column.key, {})
+            typed = [values.get(row, pd.NA) for row in self.numbers]
+            columns[column.key] = pd.Series(typed, index=index, dtype=DTYPES.get(column.kind, "string"))
+        return pd.DataFrame(columns, index=index)
+
+
+def empty_frame(columns: tuple[Column, ...]) -> pd.DataFrame:
+    """A frame of these columns without rows."""
+    import pandas as pd
+
+    index = pd.Index([], name="row", dtype="int64")
+    return pd.DataFrame({c.key: pd.Series([], index=index, dtype=DTYPES.get(c.kind, "string")) for c in columns}, index=index)
+
+
+def read_rows(layout: Layout, words: Words, imperial: bool) -> Rows:
+    """Every row that says something, read cell by cell. imperial: the unit of headings that name none."""
+    rows = Rows(layout)
+    rows.numbers = [row for row in _started(layout) if not _is_example(layout, row)]
+    if len(rows.numbers) > SHEET["most_fabrics"]:
+        last = rows.numbers[SHEET["most_fabrics"]]
+        rows.found.append((0, 0, problem("rows-cut", layout.grid.title, most=SHEET["most_fabrics"], row=last)))
+        rows.numbers = rows.numbers[: SHEET["most_fabrics"]]
+    for key, place in layout.places.items():
+        _read_column(rows, key, place, words, imperial)
+    for key, place in layout.twice:
+        _read_column(rows, key, place, words, imperial)
+    return rows
+
+
+def _started(layout: Layout) -> Iterator[int]:
+    """Rows below the headings that say something: ticks taken out and zeros that formulas leave say nothing."""
+    columns = [place.column for place in (*layout.places.values(), *(place for _, place in layout.twice))]
+    for row, cells in layout.grid.rows.items():
+        if row >= layout.first_row and any(column <= len(cells) and _says(cells[column - 1]) for column in columns):
+            yield row
+
+
+def _says(value: Any) -> bool:
+    if isinstance(value, str):
+        return bool(value.strip())
+    return value is not None and value is not False and value != 0
+
+
+def _is_example(layout: Layout, row: int) -> bool:
+    """Whether the row is the starter's example, untouched."""
+    wanted = {column.key: column.example for column in layout.sheet.columns if column.example}
+    if not wanted:
+        return False
+    for key, place in layout.places.items():
+        value = layout.grid.value(row, place.column)
+        if shown("" if value is None else value).strip() != _example(layout, key, place):
+            return False
+    return wanted.keys() <= layout.places.keys()
+
+
+def _example(layout: Layout, key: str, place: Place) -> str:
+    column = layout.sheet.column(key)
+    measure = place.heading.measure
+    if column.example and measure and not measure.own:
+        return imperial_example(column)
+    return column.example
+
+
+def imperial_example(column: Column) -> str:
+    """The example in the column's imperial unit, to one decimal."""
+    unit = column.unit
+    if unit is None or not column.example:
+        return column.example
+    value = float(column.example)
+    return f"{(unit.factor / value if unit.reciprocal else value / unit.factor):.1f}".removesuffix(".0")
+
+
+def _read_column(rows: Rows, key: str, place: Place, words: Words, imperial: bool) -> None:
+    from handouts.workbook.unit_words import imperial_of
+
+    column = rows.layout.sheet.column(key)
+    measure: Measure | None = place.heading.measure or (imperial_of(column) if imperial and column.unit else None)
+    sense = sense_of(column, shown(place.heading.typed), measure, words)
+    values = rows.values.setdefault(key, {})
+    read: dict[tuple[type, Any, bool], Outcome] = {}
+    grid = rows.layout.grid
+    for row in rows.numbers:
+        spot = (row, place.column)
+        raw = grid.value(row, place.column)
+        if raw is None:
+            _missing_result(rows, grid, spot, sense, key)
+            continue
+        percent = spot in grid.look.percent
+        known = (type(raw), raw, percent)
+        if known not in read:
+            read[known] = read_cell(raw, sense, percent)
+        _keep(rows, values, key, place, row, read[known])
+
+
+def _missing_result(rows: Rows, grid: Grid, spot: tuple[int, int], sense: Sense, key: str) -> None:
+    """Says so when a cell looks blank and is not: an error, or a formula that was never worked out."""
+    if spot in grid.look.errors:
+        rows.add(spot[0], key, "cell-error", heading=sense.heading, found=shown(grid.look.errors[spot]))
+    elif spot in grid.look.stale:
+        rows.add(spot[0], key, "cell-uncalculated", heading=sense.heading)
+
+
+def _keep(rows: Rows, values: dict[int, Any], key: str, place: Place, row: int, read: Outcome) -> None:
+    for finding in read.findings:
+        _note(rows, key, place, row, finding)
+    if read.value is None:
+        return
+    if row in values and values[row] != read.value:
+        first = rows.layout.places[key]
+        cells = rows.layout.grid.cell(row, first.column)
+        found = {"heading": shown(place.heading.typed), "one": shown(values[row]), "other": shown(read.value)}
+        rows.found.append((row, place.column, problem("cells-differ", cells, rows.layout.grid.cell(row, place.column), **found)))
+        return
+    values.setdefault(row, read.value)
+
+
+def _note(rows: Rows, key: str, place: Place, row: int, finding: Finding) -> None:
+    where = rows.layout.grid.cell(row, place.column)
+    found = {"heading": shown(place.heading.typed), **finding.found}
+    rows.found.append((row, place.column, problem(finding.code, where, **found)))
+    rows.faulty.add((row, key))

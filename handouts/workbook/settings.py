@@ -1,0 +1,98 @@
+"""The Class sheet read: a setting and its value a row, defaults where nothing is typed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from handouts.problems import Problem, problem
+from handouts.sheets import CLASS, PAGE_TYPES, Column
+from handouts.workbook.cells import read_cell, sense_of
+from handouts.workbook.grid import Grid
+from handouts.workbook.headings import Heading, heading
+from handouts.workbook.layout import Layout
+from handouts.workbook.outcome import Finding, Outcome
+from handouts.workbook.rows import Words
+from handouts.workbook.words import closest, did_you_mean, plain, shown
+
+
+@dataclass
+class Settings:
+    """Values by Column.key, the cells they were typed in, and findings."""
+
+    values: dict[str, Any] = field(default_factory=lambda: {column.key: column.default for column in CLASS.columns})
+    cells: dict[str, str] = field(default_factory=dict)
+    problems: list[Problem] = field(default_factory=list)
+
+
+def read_settings(layout: Layout | None, words: Words) -> Settings:
+    """The settings of a class; all defaults when there is no Class sheet."""
+    settings = Settings()
+    if layout is None:
+        return settings
+    key_column, value_column = layout.places["setting"].column, layout.places["value"].column
+    for row in layout.grid.rows:
+        typed = layout.grid.value(row, key_column)
+        if row == layout.header or not isinstance(typed, str) or not typed.strip():
+            continue
+        known = heading(typed.strip().rstrip(":"), CLASS, guess=_is_whole_sheet(layout))
+        if known:
+            _read_setting(settings, layout.grid, row, value_column, known, words)
+        elif _is_whole_sheet(layout) and layout.grid.value(row, value_column) is not None and row >= layout.header:
+            settings.problems.append(_unknown(layout.grid.cell(row, key_column), typed))
+    return settings
+
+
+def _is_whole_sheet(layout: Layout) -> bool:
+    """Whether the settings have a sheet of their own rather than a few lines above a list."""
+    return bool(layout.header) or plain(layout.grid.title) == plain(CLASS.title)
+
+
+def _unknown(cell: str, typed: str) -> Problem:
+    near = closest(typed, [column.title() for column in CLASS.columns])
+    return problem("setting-unknown", cell, found=shown(typed), proposal=did_you_mean(near))
+
+
+def _read_setting(settings: Settings, grid: Grid, row: int, value_column: int, known: Heading, words: Words) -> None:
+    column = CLASS.column(known.key)
+    cell = grid.cell(row, value_column)
+    spot = (row, value_column)
+    read = read_cell(grid.value(*spot), sense_of(column, column.title(), known.measure, words), spot in grid.look.percent)
+    findings = [*_blank_findings(grid, spot), *read.findings, *_page_findings(column, read)]
+    for finding in findings:
+        settings.problems.append(problem(finding.code, cell, **{"heading": column.title(), **finding.found}))
+    if read.value is None:
+        return
+    if known.key in settings.cells:
+        settings.problems.append(problem("setting-twice", settings.cells[known.key], cell, heading=column.title()))
+        return
+    if known.how == "alike" or (known.how == "read" and plain(known.typed) not in plain(column.title())):
+        found = {"found": shown(known.typed), "read": column.title()}
+        settings.problems.append(problem("setting-read-as", grid.cell(row, value_column - 1), **found))
+    settings.cells[known.key] = cell
+    settings.values[known.key] = _whole(read.value)
+
+
+def _blank_findings(grid: Grid, spot: tuple[int, int]) -> list[Finding]:
+    if grid.value(*spot) is not None:
+        return []
+    if spot in grid.look.errors:
+        return [Finding("cell-error", {"found": shown(grid.look.errors[spot])})]
+    return [Finding("cell-uncalculated")] if spot in grid.look.stale else []
+
+
+def _page_findings(column: Column, read: Outcome) -> list[Finding]:
+    """Page types that are none."""
+    if column.key != "pages" or not read.value:
+        return []
+    strange = [word for word in map(str.strip, read.value.split(",")) if word and plain(word) not in map(plain, PAGE_TYPES)]
+    found = {"choices": ", ".join(PAGE_TYPES)}
+    return [
+        Finding("choice-unknown", {**found, "found": shown(word), "proposal": did_you_mean(closest(word, PAGE_TYPES))})
+        for word in strange
+    ]
+
+
+def _whole(value: Any) -> Any:
+    """8.0 students as 8."""
+    return int(value) if isinstance(value, float) and value.is_integer() else value
