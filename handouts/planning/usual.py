@@ -15,14 +15,14 @@ COLUMNS = ("iron", "steam", "press", "needle", "stitch", "foot", "overlock", "se
 
 
 def columns(fabric: Fabric, knowledge: Knowledge) -> dict[str, Any]:
-    """Column → what the fabric asks for there, in a form that can be compared."""
+    """Column → what the fabric asks for there, in a form that can be compared; None: the column is not about this fabric."""
     pressed = bool(fabric.advised("press_dots"))
     serger = fabric.advised("serger") or {}
     feed = serger.get("differential") or {}
     return {
         "iron": fabric.advised("press_dots"),
-        "steam": fabric.advised("steam") if pressed else "none",
-        "press": press(fabric) if pressed else ("never",),
+        "steam": fabric.advised("steam") if pressed else None,
+        "press": press(fabric) if pressed else None,
         "needle": needle(fabric),
         "stitch": fabric.advised("stitch_mm")["start"],
         "foot": foot(fabric.advised("foot") or (), knowledge),
@@ -59,12 +59,18 @@ def usual(settings: Mapping[str, Mapping[str, Any]], knowledge: Knowledge) -> di
 
 
 def usual_of(values: Mapping[str, Any], least: float) -> Usual:
-    """The commonest of these values (the first among equals) when it holds at least the share `least`, and the others' codes."""
-    value, count = Counter(values.values()).most_common(1)[0]
-    share = count / len(values)
-    if share < least or count == 1 < len(values):
+    """The commonest of these values (the first among equals) if it holds the share `least`, and the codes of the others.
+
+    None says nothing: it is neither counted nor an exception.
+    """
+    own = {code: value for code, value in values.items() if value is not None}
+    if not own:
+        return Usual(None, 0.0, ())
+    value, count = Counter(own.values()).most_common(1)[0]
+    share = count / len(own)
+    if share < least or count == 1 < len(own):
         return Usual(None, share, ())
-    return Usual(value, share, tuple(code for code, own in values.items() if own != value))
+    return Usual(value, share, tuple(code for code, said in own.items() if said != value))
 
 
 def never(fabrics: Sequence[Fabric], knowledge: Knowledge) -> tuple[Listed, ...]:
