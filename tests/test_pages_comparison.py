@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from itertools import pairwise
 from xml.etree import ElementTree
 
 import pdfplumber
@@ -91,8 +92,8 @@ def test_no_words_touch_and_none_is_clipped(fabrics: tuple[Fabric, ...], units: 
         words = page.extract_words(x_tolerance=1.5, keep_blank_chars=False)
         seen += len(words)
         for word in words:
-            assert 6.5 * PT_PER_MM <= word["x0"] and word["x1"] <= float(page.width) - 6.5 * PT_PER_MM, word["text"]
-            assert 6.5 * PT_PER_MM <= word["top"] and word["bottom"] <= float(page.height) - 6.5 * PT_PER_MM, word[
+            assert word["x0"] >= 6.5 * PT_PER_MM and word["x1"] <= float(page.width) - 6.5 * PT_PER_MM, word["text"]
+            assert word["top"] >= 6.5 * PT_PER_MM and word["bottom"] <= float(page.height) - 6.5 * PT_PER_MM, word[
                 "text"
             ]
         assert overlapping(words) == []
@@ -161,7 +162,7 @@ def test_gauges_are_drawn_at_true_length() -> None:
         ),
         key=float,
     )
-    steps = {round((b - a) / PT_PER_MM, 2) for a, b in zip(dashes, dashes[1:], strict=False)}
+    steps = {round((b - a) / PT_PER_MM, 2) for a, b in pairwise(dashes)}
     assert steps == {3.0}
 
 

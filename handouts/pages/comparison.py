@@ -127,8 +127,13 @@ def overlock(value: tuple[Any, ...]) -> tuple[str, str]:
     if value == ("no",):
         return short["no"], ""
     threads, low, high = value
-    feed = number_words(low) if low == high else f"{number_words(low)}–{number_words(high)}"
+    feed = feed_words(low, high)
     return short["threads"].format(threads), "" if feed == "1" else short["feed"].format(feed)
+
+
+def feed_words(low: float, high: float) -> str:
+    """The differential: `1`, `1.3–1.5`."""
+    return number_words(low) if low == high else f"{number_words(low)}–{number_words(high)}"
 
 
 def seam_note(fabric: Fabric, words: Words) -> str:
@@ -217,11 +222,11 @@ def table_row(fabric: Fabric, plan: Plan, words: Words) -> tuple[object, ...]:
     """One row of plain values."""
     own = plan.settings[fabric.code]
     point, nm = own["needle"]
-    threads, low, high = own["overlock"] if len(own["overlock"]) == 3 else ("", "", "")
-    feed = "" if low == "" else number_words(low) if low == high else f"{number_words(low)} to {number_words(high)}"
+    threads, feed = (own["overlock"][0], feed_words(*own["overlock"][1:])) if len(own["overlock"]) == 3 else ("", "")
+    steam, pressing = (said(column, own[column], words)[0] for column in ("steam", "press"))
     differs = [class_words()["column"][c] for c, usual in plan.usual.items() if fabric.code in usual.exceptions]
     return (
-        fabric.code, fabric.name, own["iron"], fabric.advised("press_c"), said("steam", own["steam"], words)[0], said("press", own["press"], words)[0],
-        point, words.needle_size(nm), own["stitch"], round(stitches_per_inch(own["stitch"]), 1),
+        fabric.code, fabric.name, own["iron"], fabric.advised("press_c"), steam, pressing.replace(FIX, " "), point,
+        words.needle_size(nm), own["stitch"], round(stitches_per_inch(own["stitch"]), 1),
         own["foot"], threads, feed, words.short("seam_finish", own["seam_finish"]), watch(fabric), ", ".join(differs),
     )  # fmt: skip
