@@ -120,7 +120,7 @@ class Actions:
     def because(self, topic: str, spoke: Spoke) -> str:
         """The reason to print: none for what is usual, and none twice."""
         limits = vocabulary()["reasons"]
-        odd = spoke.tier in limits["tiers"] or topic in limits["always"]
+        odd = spoke.tier in limits["tiers"] or (topic in limits["always"] and spoke.tier not in limits["never"])
         if not odd or not spoke.because or spoke.because in self.told:
             return ""
         self.told.add(spoke.because)
@@ -150,11 +150,11 @@ class Actions:
         return str(_line(kind)).format(point=points, size=size["start"], low=size["low"], high=size["high"])
 
     def _stitch(self, value: Value) -> str:
-        low, high = (self.words.measures.stitch(value[end]) for end in ("low", "high"))
-        kind = "stitch" if low == high else "stitch_range"
-        name = capital(self.words.short("stitch", self.value("stitch")))
-        return str(_line(kind)).format(
-            stitch=name, length=self.words.measures.stitch(value["start"]), low=low, high=high
+        measures = self.words.measures
+        one = value["low"] == value["high"]
+        length = measures.stitch(value["start"]) if one else measures.stitches(value["low"], value["high"])
+        return str(_line("stitch")).format(
+            stitch=capital(self.words.short("stitch", self.value("stitch"))), length=length
         )
 
     def _serger(self, value: Value) -> str:
@@ -168,9 +168,8 @@ class Actions:
         )
 
     def _finish(self, value: Value) -> str:
-        known = _line("seam_finish")
-        first = known.get(value[0], value[0]).rstrip(".")
-        rest = [self.words.short("seam_finish", word) for word in value[1:]]
+        first = _line("seam_finish").get(value[0], value[0]).rstrip(".")
+        rest = [_line("or_finish").get(word, word) for word in value[1:]]
         return ", or ".join(part for part in (first, listed(rest)) if part) + "."
 
     def _allowance(self, value: Value) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
@@ -45,10 +46,16 @@ def unknown(fabric: Fabric, words: Words) -> list[Case]:
             groups.setdefault(spoke.test, []).append(text)
     most, says = vocabulary()["limits"]["mights"], vocabulary()["when"]
     found = [
-        {"when": says["if"].format(test), "words": "; ".join(dict.fromkeys(texts))} for test, texts in groups.items()
+        line("; ".join(dict.fromkeys(texts)), when=says["if"].format(in_units(test, words)))
+        for test, texts in groups.items()
     ]
     rest = len(found) - most
     return [*found[:most], *([line(says["more"].format(rest))] if rest > 0 else [])]
+
+
+def in_units(test: str, words: Words) -> str:
+    """A condition with its weights in the class's units."""
+    return re.sub(r"(\d+(?:\.\d+)?) g/m²", lambda found: words.measures.weight(float(found[1])), test)
 
 
 def mights(fabric: Fabric) -> list[tuple[str, Spoke]]:

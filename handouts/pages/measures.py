@@ -38,6 +38,10 @@ class Measures:
         """A stitch length: `3.0 mm (8½ per inch)`."""
         return self.pick(f"{mm:.1f}{FIX}mm", f"{per_inch(mm)}{FIX}per{FIX}inch")
 
+    def stitches(self, low: float, high: float) -> str:
+        """A range of stitch lengths: `2.0 to 2.5 mm (10 to 12½ per inch)`."""
+        return self.pick(f"{low:.1f} to {high:.1f}{FIX}mm", f"{per_inch(high)} to {per_inch(low)}{FIX}per{FIX}inch")
+
     def heat(self, celsius: float) -> str:
         """At most so hot: `150 °C (300 °F)`. °F is rounded down to a five, so that it is never hotter."""
         return self.pick(f"{number_words(celsius, 0)}{FIX}°C", f"{whole_fahrenheit(celsius)}{FIX}°F")

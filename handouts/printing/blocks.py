@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from handouts.printing.ink import Ink
@@ -85,34 +85,31 @@ def _led(row: Piece, tick: bool, fit: Fit) -> Piece:
 
 
 def allowance(element: Element, width: float, fit: Fit) -> list[Piece]:
-    """The seam allowance at true size: cut edge, where to trim, seam line; its words beside it, or under it when it is wide."""
-    sew, trim = element.number("sew") * PT_PER_MM, element.number("trim") * PT_PER_MM
+    """The seam allowance at true size: what is trimmed in dashes, what stays, the seam, a little cloth; its words beside it."""
+    sew, trim, cloth = element.number("sew") * PT_PER_MM, element.number("trim") * PT_PER_MM, drawing("allowance_cloth")
     high, indent = drawing("allowance_high"), fit.space("dash")
-    lines = wrap([Span(element.words, fit.style("reason"))], width - indent - sew - indent)
-    height = max(high, sum(line_height(line) for line in lines)) + 2
+    left_over = width - indent - sew - cloth - indent
+    lines = wrap([Span(element.words, fit.style("reason"))], left_over) if left_over > sew else []
+    needed = max(high + 4, sum(line_height(line) for line in lines))
 
     def draw(ink: Ink, x: float, top: float) -> None:
-        left, seam, low = x + indent, x + indent + sew, top + 1 + high
-        for edge in _edges(sew, trim):
-            ink.rule(left + edge, top + 1, left + edge, low, "hair")
-        ink.rule(left + sew - trim, low, seam, low, "dash")
-        ink.rule(left + sew - trim, top + 1, seam, top + 1, "hair")
-        for y in _stitches(top - 1, low + 2):
-            ink.rule(seam, y, seam, y + 2, "stitch")
-        lines_piece(lines).draw(ink, seam + indent, top)
+        middle = top + needed / 2
+        _draw_allowance(ink, x + indent, middle - high / 2, high, (sew, trim, cloth))
+        lines_piece(lines).draw(ink, x + indent + sew + cloth + indent, middle - sum(map(line_height, lines)) / 2)
 
-    return [Piece(height, draw, before=fit.space("item"))]
+    return [Piece(needed, draw, before=fit.space("item"))]
 
 
-def _edges(sew: float, trim: float) -> Iterator[float]:
-    """Points from the cut edge to each line across the allowance: the edge, and where it is trimmed if it is."""
-    yield 0.0
+def _draw_allowance(ink: Ink, x: float, top: float, high: float, lengths: tuple[float, float, float]) -> None:
+    """From the cut edge at x: the part to trim, the part that stays, the seam, the cloth."""
+    sew, trim, cloth = lengths
+    cut, seam, low = x + sew - trim, x + sew, top + high
     if trim < sew:
-        yield sew - trim
-
-
-def _stitches(top: float, bottom: float) -> Iterator[float]:
-    y = top
-    while y < bottom:
-        yield y
-        y += 3.2
+        ink.box(x, top, sew - trim, high, dashed=True)
+    for y in (top, low):
+        ink.rule(cut, y, seam + cloth, y)
+    ink.rule(cut, top, cut, low, "dash")
+    y = top - 2.0
+    while y < low + 2:
+        ink.rule(seam, y, seam, y + 2.2, "stitch")
+        y += 3.4

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from handouts.printing.blocks import block
 from handouts.printing.ink import Ink
@@ -30,56 +30,59 @@ def box_rows(element: Element | None, width: float, fit: Fit) -> list[Piece]:
     return block(element, width - 2 * fit.space("box_pad"), fit) if element else []
 
 
-def least_trial_height(swatch: Element | None, fit: Fit) -> float:
-    """Points that the test seam and the swatch need at least."""
-    return drawing("swatch_least_high") * (1 if swatch is None else max(1.0, fit.scale))
-
-
 def trial(element: Element | None, swatch: Element | None, width: float, height: float, fit: Fit) -> Piece:
-    """Room to write what the own test seam showed, and the swatch at its right, `height` points high."""
-    aside = swatch_width(swatch)
-    room = width - (aside + fit.space("column") if aside else 0.0)
+    """Room to write what the own test seam showed, the swatch at its right, `height` points high in all."""
+    aside, high = swatch_size(swatch, height)
+    gap = fit.space("column") if swatch else 0.0
+
+    def room(y: float) -> float:
+        """Points to write on, y points below the top: less while the swatch stands beside it."""
+        return width - aside - gap if y < high + fit.space("small_gap") else width
 
     def draw(ink: Ink, x: float, top: float) -> None:
         if element:
-            _fields(element, room, height, fit, ink, x, top)
+            y = _fields(element, room(0), fit, ink, x, top)
+            _write_lines(element.get("change"), room, y - top, height, fit, ink, x, top)
         if swatch:
-            _swatch(swatch, aside, height, fit, ink, x + width - aside, top)
+            _swatch(swatch, aside, high, fit, ink, x + width - aside, top)
 
     return Piece(height, draw)
 
 
-def swatch_width(swatch: Element | None) -> float:
-    """Points across the swatch box: 50 mm, or 2 in."""
+def swatch_size(swatch: Element | None, height: float) -> tuple[float, float]:
+    """Points across the swatch box (50 mm, or 2 in) and down: as high as there is room, to a limit."""
     if swatch is None:
-        return 0.0
-    return drawing("swatch_in" if swatch.get("unit") == "in" else "swatch")
+        return 0.0, 0.0
+    return drawing("swatch_in" if swatch.get("unit") == "in" else "swatch"), min(height, drawing("swatch_most_high"))
 
 
-def _fields(element: Element, room: float, height: float, fit: Fit, ink: Ink, x: float, top: float) -> None:
+def _fields(element: Element, room: float, fit: Fit, ink: Ink, x: float, top: float) -> float:
+    """Title, and the fields side by side, each with a line; returns where the lines are."""
     title = paragraph(element.get("title"), fit.style("heading"), room)
     title.draw(ink, x, top)
     fields = [field.words for field in element.all("field")]
-    label, line = fit.style("small"), fit.space("write_line")
-    y, step, gap = top + title.height, room / max(1, len(fields)), fit.space("strip_pad")
+    gap = fit.space("strip_pad")
+    y, step = top + title.height, (room + gap) / max(1, len(fields))
+    line = y + fit.style("small").leading + fit.space("write_line")
     for number, words in enumerate(fields):
         left = x + number * step
-        paragraph(words, label, step - gap).draw(ink, left, y)
-        ink.rule(left, y + label.leading + line, left + step - gap, y + label.leading + line)
-    _write_lines(element.get("change"), room - gap, y + label.leading + line, top + height, fit, ink, x)
+        paragraph(words, fit.style("small"), step - gap).draw(ink, left, y)
+        ink.rule(left, line, left + step - gap, line)
+    return line
 
 
-def _write_lines(words: str, room: float, y: float, bottom: float, fit: Fit, ink: Ink, x: float) -> None:
-    """Empty lines down to `bottom`, the first behind its words, which it leaves room for."""
-    line = fit.space("write_line")
-    spans = wrap([Span(words, fit.style("small"))], room)
-    left = line_width(spans[-1]) + fit.space("strip_pad") if spans else 0.0
-    if y + line <= bottom and spans:
-        label = paragraph(words, fit.style("small"), room)
-        label.draw(ink, x, y + line - label.height + fit.style("small").leading * 0.25)
-    while y + line <= bottom + 1e-6:
-        y += line
-        ink.rule(x + left, y, x + room, y)
+def _write_lines(
+    words: str, room: Callable[[float], float], y: float, bottom: float, fit: Fit, ink: Ink, x: float, top: float
+) -> None:
+    """Empty lines from y down to `bottom`, the first one behind its words."""
+    step = fit.space("write_line")
+    label = wrap([Span(words, fit.style("small"))], room(y))
+    left = line_width(label[0]) + fit.space("strip_pad") if label else 0.0
+    if label and y + step <= bottom:
+        ink.line(label[0], x, top + y + step)
+    while y + step <= bottom + 1e-6:
+        y += step
+        ink.rule(x + left, top + y, x + room(y), top + y)
         left = 0.0
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from handouts.printing.blocks import block
-from handouts.printing.boxes import box_rows, boxed, least_trial_height, trial
+from handouts.printing.boxes import box_rows, boxed, trial
 from handouts.printing.head import foot, head, running_head
 from handouts.printing.look import Fit, Page, ladder
 from handouts.printing.markup import Element
@@ -93,7 +93,7 @@ def _finished(card: Card, above: Sequence[tuple[float, Piece]], words: str) -> S
     bottom, gap = card.foot(words), card.fit.space("part")
     floor = card.page.inner_height - bottom.height
     room = floor - card.fit.space("foot") - stretch(above) - gap
-    if room < least_trial_height(swatch, card.fit):
+    if room < card.fit.free:
         return None
     free = trial(element, swatch, card.page.inner_width, room, card.fit)
     return (*place([*above, (gap, free)]), Placed(bottom, 0.0, floor))

@@ -54,11 +54,12 @@ class Page:
 
 @dataclass(frozen=True)
 class Fit:
-    """One rung of the fit ladder on a page type: the body size in points, and what gaps and all sizes are multiplied by."""
+    """One rung of the fit ladder on a page type: body size in points, what gaps and all sizes are multiplied by, points left free."""
 
     body: float
     gap: float = 1.0
     scale: float = 1.0
+    free: float = 0.0
 
     def style(self, name: str, size: float | None = None) -> Style:
         """The text style `name` at this fit; `size` in points replaces its own. Never below the floor."""
@@ -105,11 +106,16 @@ def fonts_folder() -> Path:
 
 
 def ladder(page: Page) -> tuple[Fit, ...]:
-    """The fits to try on a page type, roomiest first; the first rungs keep the page's own scale, the last give it up."""
+    """The fits to try on a page type, roomiest first: at each scale, from its own down to 1, the rungs; small type only at the last."""
     rungs = look()["ladder"]
+    largest = max(rung["body_pt"] for rung in rungs)
     scales = sorted({page.scale, (page.scale + 1) / 2, 1.0}, reverse=True)
-    fits = [Fit(r["body_pt"], r["gap"], s) for s in scales[:-1] for r in rungs[:2]]
-    return (*fits, *(Fit(r["body_pt"], r["gap"], scales[-1]) for r in rungs))
+    return tuple(
+        Fit(rung["body_pt"], rung["gap"], scale, rung["free_mm"] * PT_PER_MM * scale)
+        for scale in scales
+        for rung in rungs
+        if scale == scales[-1] or rung["body_pt"] == largest
+    )
 
 
 @cache

@@ -120,8 +120,8 @@ def balanced(rows: Sequence[Piece], width: float, gap: float) -> Piece:
 
 
 def _best_split(rows: Sequence[Piece]) -> int:
-    """Where the second column starts: the lowest pair of columns, a block parted in the middle counting as 4 lines more."""
-    penalty = 4 * min((row.height for row in rows if row.height), default=0.0)
+    """Where the second column starts: the lowest pair of columns, a block parted in the middle counting as 6 lines more."""
+    penalty = 6 * min((row.height for row in rows if row.height), default=0.0)
     best, lowest = len(rows), stacked_height(rows)
     for split in range(1, len(rows)):
         if rows[split - 1].glued:

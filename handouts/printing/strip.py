@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from handouts.printing.ink import Ink
 from handouts.printing.look import Fit, Style, drawing, part
 from handouts.printing.markup import Element
@@ -19,7 +21,8 @@ def strip(element: Element, width: float, fit: Fit) -> Piece:
     step = width / len(settings)
     room = step - 2 * fit.space("strip_pad")
     big = _common_size(settings, room, fit)
-    cells = [setting(one, room, big, fit) for one in settings]
+    label = max(_label(one, room, fit).height for one in settings)
+    cells = [setting(one, room, big, label, fit) for one in settings]
     pad = fit.space("strip_pad")
     height = max(cell.height for cell in cells) + 2 * pad
 
@@ -40,9 +43,9 @@ def _common_size(settings: list[Element], room: float, fit: Fit) -> Style:
     return min((shrink(one.get("value"), style, least, room) for one in settings), key=lambda s: s.size)
 
 
-def setting(element: Element, room: float, big: Style, fit: Fit) -> Piece:
-    """One setting: label, value, notes, what is drawn, whose choice it is, what the test seam showed."""
-    rows = [_label(element, room, fit), paragraph(element.get("value"), big, room)]
+def setting(element: Element, room: float, big: Style, label: float, fit: Fit) -> Piece:
+    """One setting: label (`label` points high), value, notes, what is drawn, whose choice it is, what the test seam showed."""
+    rows = [replace(_label(element, room, fit), height=label), paragraph(element.get("value"), big, room)]
     rows += [
         paragraph(note.words, fit.style("small" if note.flag("small") else "lead"), room)
         for note in element.all("note")
@@ -57,15 +60,15 @@ def setting(element: Element, room: float, big: Style, fit: Fit) -> Piece:
 
 def _label(element: Element, room: float, fit: Fit) -> Piece:
     """The small label; heat as dots of three at its right."""
-    label = lines_piece(wrap([Span(element.get("label"), fit.style("small"))], room))
-    dots = element.first("dots")
+    dots, step, radius = element.first("dots"), fit.space("dot_step"), fit.space("dot")
+    taken = (DOTS - 1) * step + 3 * radius if dots else 0.0
+    label = lines_piece(wrap([Span(element.get("label"), fit.style("small"))], room - taken))
 
     def draw(ink: Ink, x: float, top: float) -> None:
         label.draw(ink, x, top)
         if dots:
-            step, radius = fit.space("dot_step"), fit.space("dot")
             left = x + room - (DOTS - 1) * step - 2 * radius
-            ink.dots(int(dots.number("n")), DOTS, left, top + label.height / 2, step, radius)
+            ink.dots(int(dots.number("n")), DOTS, left, top + fit.style("small").leading / 2, step, radius)
 
     return Piece(label.height, draw)
 
