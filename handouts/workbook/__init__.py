@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from handouts.records import Book
+    from handouts.problems import Problem
+    from handouts.records import Book, Table
 
 Words = Mapping[str, tuple[str, ...]]
+Records = Sequence[Mapping[str, Any]]
 
 
 def read(path: Path, words: Words | None = None) -> Book:
@@ -20,3 +22,41 @@ def read(path: Path, words: Words | None = None) -> Book:
     from handouts.workbook.reading import read_book
 
     return read_book(Path(path), words or {})
+
+
+def write_starter(
+    path: Path,
+    words: Words,
+    imperial: bool = False,
+    rows: Records | None = None,
+    settings: Mapping[str, Any] | None = None,
+    house: Records | None = None,
+    supplies: Records | None = None,
+) -> None:
+    """Writes a workbook to fill, or filled: records and settings by Column.key, in metric units. Same content, same bytes."""
+    from handouts.workbook.saving import save
+    from handouts.workbook.starter import starter
+
+    save(starter(words, imperial, rows, settings, house, supplies), Path(path))
+
+
+def write_marked(path: Path, copy: Path, problems: Sequence[Problem]) -> None:
+    """Writes a copy (.xlsx) with each finding coloured and told in its cell. Raises HandoutsError for the book's own path."""
+    from handouts.workbook.marked import write_marked as write
+
+    write(Path(path), Path(copy), problems)
+
+
+def table_bytes(table: Table, letter: bool = False) -> bytes:
+    """A table as the bytes of an .xlsx workbook, ready to print on A4 or Letter. Same table, same bytes."""
+    from handouts.workbook.saving import book_bytes
+    from handouts.workbook.table import table_book
+
+    return book_bytes(table_book(table, letter))
+
+
+def write_table(path: Path, table: Table, letter: bool = False) -> None:
+    """Writes a table as a workbook (see table_bytes)."""
+    from handouts.workbook.saving import place
+
+    place(Path(path), table_bytes(table, letter))

@@ -62,8 +62,8 @@ def _doubtful_units(rows: Rows, frame: pd.DataFrame) -> None:
 def _contradictions(rows: Rows, frame: pd.DataFrame) -> None:
     heavy = frame["sheer"].fillna(False) & (frame["weight_gsm"] > SHEER["most_gsm"]).fillna(False)
     for row in frame.index[heavy]:
-        found = f"{float(frame.at[row, 'weight_gsm']):.0f}"
-        rows.add(int(row), "sheer", "sheer-but-heavy", rows.cell("weight_gsm", int(row)), found=found)
+        found = frame["weight_gsm"].loc[row]
+        rows.add(int(row), "sheer", "sheer-but-heavy", rows.cell("weight_gsm", int(row)), found=f"{found:.0f}")
     plain = (frame["check"] == "none").fillna(False) & (frame["nap"] == "deep").fillna(False)
     one_way = ~frame["one_way"].fillna(True) & plain
     for row in frame.index[one_way]:

@@ -12,6 +12,7 @@ from handouts.workbook.headings import Heading, heading, headings_in, points
 from handouts.workbook.limits import SHEET
 from handouts.workbook.words import plain, spoken
 
+PROBLEM_HEADINGS = ("Where", "What was found", "How to mend it", "Weight")
 NEEDED: Mapping[str, tuple[int, frozenset[str]]] = {
     # sheet → how many of its headings it takes, and of which one at least
     "fabrics": (2, frozenset({"name", "cloth", "fibre_content"})),
@@ -46,7 +47,7 @@ def find_lists(grids: Sequence[Grid]) -> tuple[dict[str, Layout], list[Layout]]:
     """The best layout for each list sheet by key, and further sheets that look like a list of fabrics."""
     chosen: dict[str, Layout] = {}
     others: list[Layout] = []
-    taken: set[int] = set()
+    taken = {index for index, grid in enumerate(grids) if _is_written_by_us(grid)}
     for sheet in (FABRICS, HOUSE, SUPPLIES):
         found = [(index, _as_list(grid, sheet)) for index, grid in enumerate(grids) if index not in taken]
         fits = sorted(((i, fit) for i, fit in found if fit), key=lambda pair: (-_rank(pair[1]), pair[0]))
@@ -55,6 +56,13 @@ def find_lists(grids: Sequence[Grid]) -> tuple[dict[str, Layout], list[Layout]]:
             chosen[sheet.key] = fits[0][1]
             others += [fit for _, fit in fits[1:] if sheet is FABRICS]
     return chosen, others
+
+
+def _is_written_by_us(grid: Grid) -> bool:
+    """Whether the sheet holds the starter's drop-down lists or a marked copy's findings."""
+    first = next(iter(grid.rows.values()), [])
+    texts = [cell for cell in first if isinstance(cell, str)]
+    return bool(texts) and (texts[0].startswith("list of ") or texts[:2] == list(PROBLEM_HEADINGS[:2]))
 
 
 def _rank(layout: Layout) -> int:

@@ -60,7 +60,7 @@ def _size(typed: str, sizes: Mapping[int, int]) -> tuple[int | None, str, dict[s
     size = int(found[0])
     if LEAST_NM <= size <= MOST_NM:
         return size, "", {}
-    nm = {us: nm for nm, us in reversed(sizes.items())}.get(size)
+    nm = {us: nm for nm, us in sorted(sizes.items(), reverse=True)}.get(size)
     return (nm, "needle-us", {"size": size}) if nm else (None, "needle-unreadable", {})
 
 

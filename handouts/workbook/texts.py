@@ -12,8 +12,8 @@ from handouts.workbook.outcome import Finding, Outcome, outcome
 
 SPACES = re.compile(r"[\s\u00a0\u202f\u2007\u200b\ufeff]+")
 QUIET = frozenset("\u200b\u200c\u200d\ufeff\u00ad\u2060\t\n\r\x0b\x0c\x1c\x1d\x1e\x1f\x85\u2028\u2029")
-MONTHS = ("January", "February", "March", "April", "May", "June", "July")
-MONTHS += ("August", "September", "October", "November", "December")
+SPRING = ("January", "February", "March", "April", "May", "June")
+MONTHS = (*SPRING, "July", "August", "September", "October", "November", "December")
 
 
 def clean(text: str) -> tuple[str, tuple[Finding, ...]]:
