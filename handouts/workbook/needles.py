@@ -68,9 +68,9 @@ def _from_pair(first: int, second: int, sizes: Mapping[int, int]) -> tuple[int |
     nm, us = max(first, second), min(first, second)
     if not LEAST_NM <= nm <= MOST_NM or us >= LEAST_NM:
         return None, "needle-unreadable", {}
-    if sizes and sizes.get(nm) != us:
+    if (nm in sizes or us in sizes.values()) and sizes.get(nm) != us:
         likely = [f"{n}/{u}" for n, u in sizes.items() if n == nm or u == us]
-        return None, "needle-pair", {"pairs": " or ".join(likely) or "one from the list"}
+        return None, "needle-pair", {"pairs": " or ".join(likely)}
     return nm, "needle-turned" if first < second else "", {"pair": f"{nm}/{us}"}
 
 
