@@ -159,8 +159,7 @@ def usual_line(plan: Plan, words: Words) -> str:
         for column in COLUMNS
         if column in plan.usual and plan.usual[column].value is not None
     ]
-    line = short["comparison"]["usual"].format("; ".join(named)) if named else short["comparison"]["no_usual"]
-    return f"{line} {short['comparison']['key']}"
+    return short["comparison"]["usual"].format("; ".join(named)) if named else str(short["comparison"]["no_usual"])
 
 
 def never(plan: Plan) -> Iterator[tuple[str, str]]:
@@ -189,7 +188,7 @@ def comparison(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> str:
         settings=workshop.settings,
         groups=groups(workshop, plan, knowledge),
         columns=COLUMNS,
-        usual=usual_line(plan, words),
+        usual=f"{usual_line(plan, words)} {class_words()['comparison']['key']}",
         never=list(never(plan)),
         stations=stations(plan, knowledge),
         changes={station: times(count) for station, count in plan.changes.items()},
@@ -210,7 +209,7 @@ def comparison_table(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> Ta
     fabrics = {f.code: f for f in workshop.fabrics}
     rows = tuple(table_row(fabrics[step.code], plan, words) for step in plan.order)
     notes = (
-        usual_line(plan, words).split(" " + class_words()["comparison"]["key"])[0],
+        usual_line(plan, words),
         *(f"{title}: {names}" for title, names in never(plan)),
         knowledge.tables["cautions"]["defer"]["short"],
     )

@@ -27,6 +27,6 @@ def things(fabric: Fabric, knowledge: Knowledge) -> list[str]:
     cloth = ["press cloth"] if fabric.advised("press_dots") and fabric.advised("press_cloth") == "always" else []
     held = [hold.get(word, word) for word in (fabric.advised("hold") or ())[:2]]
     shoe = foot(fabric.advised("foot") or (), knowledge)
-    known = {record["short"] for record in knowledge.tables["planning"]["foot"]}
-    feet = [f"{shoe} foot"] if shoe in known and shoe != "standard" else []
+    ordinary = (knowledge.tables["planning"]["foot"]["usual"], "all-purpose", "zigzag")
+    feet = [f"{shoe} foot"] if shoe not in ordinary else []
     return [*CUTTERS.get(str(fabric.advised("cut_tool")), ()), *held, *feet, *cloth]

@@ -37,17 +37,10 @@ def press(fabric: Fabric) -> tuple[str, ...]:
 
 
 def foot(lines: Sequence[str], knowledge: Knowledge) -> str:
-    """The first foot line in a word or two: the earliest of the planning table's words in it, else the line itself."""
-    if not lines:
-        return "standard"
-    line = str(lines[0]).casefold()
-    found = [
-        (line.index(word), record["short"])
-        for record in knowledge.tables["planning"]["foot"]
-        for word in record["words"]
-        if word in line
-    ]
-    return str(min(found)[1]) if found else str(lines[0]).rstrip(".")
+    """The foot that the lines name first, in a word or two; the usual one when they name none."""
+    known, text = knowledge.tables["planning"]["foot"], " ".join(map(str, lines)).casefold()
+    named = [(text.index(word), word) for word in known["known"] if f"{word} foot" in text or f"{word}-foot" in text]
+    return str(min(named)[1] if named else known["usual"])
 
 
 def usual(settings: Mapping[str, Mapping[str, Any]], knowledge: Knowledge) -> dict[str, Usual]:
