@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from handouts.advice.cloths import plain, singular
 from handouts.knowledge.load import load
 from handouts.labelling import read_content
 from handouts.model import Cloth, Construction
@@ -49,6 +50,16 @@ def test_a_word_means_one_cloth() -> None:
             owners.setdefault(word, set()).add(item.id)
     assert {word: ids for word, ids in owners.items() if len(ids) > 1} == {}
     assert len(owners) > 3000  # it looked at something
+
+
+def test_a_word_means_one_cloth_as_it_is_looked_up() -> None:
+    """Accents, hyphens and a plural s do not make two cloths one: velours is not the plural of velour."""
+    owners: dict[str, set[str]] = {}
+    for item in ITEMS:
+        for word in words(item):
+            for spelling in (plain(word), singular(plain(word))):
+                owners.setdefault(spelling, set()).add(item.id)
+    assert {word: ids for word, ids in owners.items() if len(ids) > 1} == {}
 
 
 def test_words_are_clean() -> None:
@@ -128,7 +139,9 @@ def test_weight_sources_are_those_of_the_rows() -> None:
     assert len(WEIGHTS) > 100
     titles = {source.title: id for id, source in KNOWN.sources.items() if id.startswith("GSM-")}
     expected = {(id, titles[row["source"]]) for id, row in WEIGHTS if id in KNOWN.cloths}
-    cited = {(cloth.id, source) for cloth in KNOWN.cloths.values() for source in cloth.sources if source.startswith("GSM-")}
+    cited = {
+        (cloth.id, source) for cloth in KNOWN.cloths.values() for source in cloth.sources if source.startswith("GSM-")
+    }
     assert cited == expected
 
 
@@ -158,7 +171,11 @@ def test_traits_as_published(row: dict[str, str]) -> None:
 
 def test_handling_sources_are_known() -> None:
     """Every source that fabric_handling.csv cites stands in sources.toml."""
-    cited = {id.strip() for row in HANDLING for id in row["source_ids"].replace("common practice", "common-practice").split(";")}
+    cited = {
+        id.strip()
+        for row in HANDLING
+        for id in row["source_ids"].replace("common practice", "common-practice").split(";")
+    }
     assert len(cited) > 50
     assert cited - set(KNOWN.sources) == set()
 
