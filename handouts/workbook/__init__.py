@@ -60,3 +60,18 @@ def write_table(path: Path, table: Table, letter: bool = False) -> None:
     from handouts.workbook.saving import place
 
     place(Path(path), table_bytes(table, letter))
+
+
+def write_example(path: Path, words: Words, imperial: bool = False) -> None:
+    """Writes the example class (outerwear and its linings, twelve cloths)."""
+    from handouts.workbook.examples import outerwear
+    from handouts.workbook.saving import save
+
+    save(outerwear(words, imperial), Path(path))
+
+
+def example_books(words: Words) -> dict[str, bytes]:
+    """Every workbook that comes with the project, as bytes by file name: what the folder workbooks/ should hold."""
+    from handouts.workbook.examples import examples
+
+    return examples(words)

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from handouts.sheets import FABRICS
 from handouts.workbook.limits import DOUBT, SHEER
 from handouts.workbook.rows import Rows
-from handouts.workbook.unit_words import imperial_of, metric_of
+from handouts.workbook.unit_words import imperial_of, metric_of, unit_name
+from handouts.workbook.words import shown
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -55,7 +56,7 @@ def _doubtful_units(rows: Rows, frame: pd.DataFrame) -> None:
         column = FABRICS.column(key)
         typed = place.heading.measure or metric_of(column)
         other = imperial_of(column) if typed.own else metric_of(column)
-        found = {"heading": place.heading.typed, "unit": typed.word, "other": other.word}
+        found = {"heading": shown(place.heading.typed), "unit": unit_name(typed), "other": unit_name(other)}
         rows.add(rows.layout.header, key, "unit-doubtful", middle=f"{middle:.3g} {metric_of(column).word}", **found)
 
 
@@ -64,7 +65,6 @@ def _contradictions(rows: Rows, frame: pd.DataFrame) -> None:
     for row in frame.index[heavy]:
         found = frame["weight_gsm"].loc[row]
         rows.add(int(row), "sheer", "sheer-but-heavy", rows.cell("weight_gsm", int(row)), found=f"{found:.0f}")
-    plain = (frame["check"] == "none").fillna(False) & (frame["nap"] == "deep").fillna(False)
-    one_way = ~frame["one_way"].fillna(True) & plain
+    one_way = ~frame["one_way"].fillna(True) & (frame["nap"] == "deep").fillna(False)
     for row in frame.index[one_way]:
         rows.add(int(row), "one_way", "nap-but-not-one-way", rows.cell("nap", int(row)))

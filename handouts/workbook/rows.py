@@ -172,7 +172,10 @@ def _keep(rows: Rows, values: dict[int, Any], key: str, place: Place, row: int, 
     if row in values and values[row] != read.value:
         first = rows.layout.places[key]
         cells = rows.layout.grid.cell(row, first.column)
-        found = {"heading": shown(place.heading.typed), "one": shown(values[row]), "other": shown(read.value)}
+        column = rows.layout.sheet.column(key)
+        unit = f" {column.unit.metric}" if column.unit else ""
+        one, other = (f"{v:.4g}{unit}" if isinstance(v, float) else f"“{shown(v)}”" for v in (values[row], read.value))
+        found = {"heading": column.title(), "one": one, "other": other}
         rows.found.append((row, place.column, problem("cells-differ", cells, rows.layout.grid.cell(row, place.column), **found)))
         return
     values.setdefault(row, read.value)

@@ -37,6 +37,11 @@ def imperial_of(column: Column) -> Measure:
     return Measure(unit.imperial, unit.factor, unit.reciprocal, own=False) if unit else Measure("")
 
 
+def unit_name(measure: Measure) -> str:
+    """The unit in a sentence: inches rather than in."""
+    return {"in": "inches", "cm": "centimetres", "mm": "millimetres"}.get(measure.word, measure.word)
+
+
 def measure(column: Column, word: str) -> Measure | None:
     """What `word` means as a unit of this column; None when it is none of its units."""
     return _measures(column.unit).get(_spelt(word)) if column.unit else None
