@@ -7,14 +7,14 @@ from typing import Any
 import pandas as pd
 import pytest
 
-from handouts.advice.match import fact_frame, holds
+from handouts.advice.match import FactTable
 from handouts.records import Fact
 
 
 def truth(when: dict[str, Any], **facts: Any) -> Any:
     """What one condition says of one fabric: True, False or None for unknown."""
-    frame = fact_frame([{name: Fact(value, "typed", "A1") for name, value in facts.items()}])
-    value = holds(when, frame).iloc[0]
+    table = FactTable([{name: Fact(value, "typed", "A1") for name, value in facts.items()}])
+    value = table.holds(when)[0]
     return None if value is pd.NA else bool(value)
 
 
@@ -52,4 +52,4 @@ def test_every_form_of_condition(when: dict[str, Any], facts: dict[str, Any], ex
 def test_rows_are_judged_apart() -> None:
     """A frame of several fabrics gives one answer each."""
     facts = [{"weight_gsm": Fact(w, "typed", "A1")} if w else {} for w in (90, 210, None)]
-    assert holds({"weight_gsm": {"below": 100}}, fact_frame(facts)).tolist() == [True, False, pd.NA]
+    assert FactTable(facts).holds({"weight_gsm": {"below": 100}}).tolist() == [True, False, pd.NA]

@@ -1,4 +1,4 @@
-"""Every topic decided for every fabric, in the order of topics.toml, so that a rule may test what was decided before."""
+"""Every topic decided for every fabric, in the order of topics.toml: a rule may test what was decided before its own."""
 
 from __future__ import annotations
 
@@ -6,16 +6,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-import pandas as pd
+import numpy as np
 
 from handouts.advice.decide import decide, spoke
-from handouts.advice.match import fact_frame, holds
+from handouts.advice.match import FactTable
 from handouts.advice.words import condition_words, unknown_facts
 from handouts.model import Knowledge, Rule, Topic, Value
 from handouts.records import Decision, Fact, Spoke
 
-Verdicts = list[list[bool | None]]
-"""Per rule, per fabric: holds, does not, unknown."""
+Pick = list[Rule]
 
 
 def advise(
@@ -23,52 +22,48 @@ def advise(
     knowledge: Knowledge,
     own: Sequence[Sequence[Rule]] = (),
     house: Sequence[Rule] = (),
-    topics: Sequence[str] = (),
     mights: bool = True,
 ) -> list[dict[str, Decision]]:
-    """Topic → Decision per fabric. `own`: the choices typed in each row; `house`: the class's rules; `topics`: only these (all)."""
-    frame = fact_frame(fabrics)
+    """Topic → Decision per fabric. `own`: the choices typed in each row; `house`: the class's own rules."""
+    table = FactTable(fabrics)
     decided: list[dict[str, Decision]] = [{} for _ in fabrics]
+    by_topic = sorted_by_topic((*knowledge.rules, *house))
     for topic in knowledge.topics.values():
-        if topics and topic.id not in topics:
-            continue
-        rules = [rule for rule in (*knowledge.rules, *house) if rule.topic == topic.id]
-        verdicts = [truths(rule, frame) for rule in rules]
-        for row, facts in enumerate(fabrics):
-            mine = [rule for rule in (own[row] if own else ()) if rule.topic == topic.id]
-            decision = decide(topic, [*pick(rules, verdicts, row, True), *mine], knowledge.tiers)
-            if mights:
-                decision = replace(
-                    decision, might=tuple(might(topic, rules, verdicts, row, mine, decision, knowledge, facts))
-                )
+        for row, (holding, open_) in enumerate(judged(by_topic.get(topic.id, []), table)):
+            holding += [rule for rule in (own[row] if own else ()) if rule.topic == topic.id]
+            decision = decide(topic, holding, knowledge.tiers)
+            if mights and open_:
+                found = might(topic, holding, open_, decision, knowledge, fabrics[row])
+                decision = replace(decision, might=tuple(found))
             decided[row][topic.id] = decision
-        frame[topic.id] = pd.Series([scalar(topic, d[topic.id].value) for d in decided], dtype="object")
+        table.add(topic.id, [scalar(topic, decisions[topic.id].value) for decisions in decided])
     return decided
 
 
-def truths(rule: Rule, frame: pd.DataFrame) -> list[bool | None]:
-    """Whether one rule holds, per fabric; None when a fact it needs is unknown."""
-    return [None if value is pd.NA else bool(value) for value in holds(rule.when, frame).tolist()]
+def sorted_by_topic(rules: Sequence[Rule]) -> dict[str, Pick]:
+    """Rules by the topic they speak on."""
+    found: dict[str, Pick] = {}
+    for rule in rules:
+        found.setdefault(rule.topic, []).append(rule)
+    return found
 
 
-def pick(rules: Sequence[Rule], verdicts: Verdicts, row: int, wanted: bool | None) -> list[Rule]:
-    """The rules that hold (True) or cannot be judged (None) for one fabric."""
-    return [rule for rule, truth in zip(rules, verdicts, strict=True) if truth[row] is wanted]
+def judged(rules: Pick, table: FactTable) -> Iterator[tuple[Pick, Pick]]:
+    """Per fabric, the rules that hold and those that cannot be judged for want of a fact."""
+    verdicts = [table.holds(rule.when) for rule in rules]
+    unknown = np.array([verdict.isna() for verdict in verdicts]).reshape(len(rules), table.rows)
+    true = np.array([verdict.to_numpy(dtype=bool, na_value=False) for verdict in verdicts]).reshape(
+        len(rules), table.rows
+    )
+    for row in range(table.rows):
+        yield [rules[n] for n in np.flatnonzero(true[:, row])], [rules[n] for n in np.flatnonzero(unknown[:, row])]
 
 
 def might(
-    topic: Topic,
-    rules: Sequence[Rule],
-    verdicts: Verdicts,
-    row: int,
-    mine: Sequence[Rule],
-    decision: Decision,
-    knowledge: Knowledge,
-    facts: Mapping[str, Fact],
+    topic: Topic, holding: Pick, open_: Pick, decision: Decision, knowledge: Knowledge, facts: Mapping[str, Fact]
 ) -> Iterator[Spoke]:
-    """The rules that nobody can judge and that would change the advice if they held."""
-    holding = [*pick(rules, verdicts, row, True), *mine]
-    for rule in pick(rules, verdicts, row, None):
+    """Of the rules that nobody can judge, those that would change the advice if they held."""
+    for rule in open_:
         if decide(topic, [*holding, rule], knowledge.tiers).value != decision.value:
             unknown = unknown_facts(rule.when, facts)
             yield replace(spoke(rule), unknown=unknown, test=condition_words(rule.when, knowledge, unknown))

@@ -1,81 +1,86 @@
-"""Which rules hold for which fabrics: yes, no or unknown, a column at a time in pandas (Kleene logic of its `boolean` type)."""
+"""Which rules hold for which fabrics: yes, no or unknown, a column at a time (Kleene logic of pandas' nullable booleans)."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
+import numpy as np
 import pandas as pd
+from pandas.arrays import BooleanArray
 
 from handouts.records import Fact
 from handouts.sheets import fact_kinds
 
-Holds = pd.Series
-"""One `boolean` per fabric; <NA> where a fact is unknown."""
-
-DTYPES = {"number": "Float64", "yes_no": "boolean", "choice": "object", "set": "object"}
+Holds = BooleanArray
+"""One nullable boolean per fabric; <NA> where a fact is unknown."""
 
 
-def fact_frame(fabrics: Sequence[Mapping[str, Fact]]) -> pd.DataFrame:
-    """Facts as columns, one row per fabric, nullable. Sets stand as frozensets, an unknown fact as <NA> or None."""
-    kinds = {**fact_kinds(), "cloth": "choice"}
-    columns = {}
-    for name, kind in kinds.items():
-        values = [facts[name].value if name in facts else None for facts in fabrics]
-        columns[name] = pd.Series(values, dtype=DTYPES.get(kind, "object"))
-    return pd.DataFrame(columns)
+class FactTable:
+    """Facts as columns of a frame, one row per fabric, with every test of a column answered once.
 
+    A column of words or sets is kept as its different values and each row's place among them, so that a test asks each
+    value once. Topics join as columns when they are decided.
+    """
 
-def holds(when: Mapping[str, Any], frame: pd.DataFrame) -> Holds:
-    """Whether every condition of `when` holds, per row."""
-    result = pd.Series(True, index=frame.index, dtype="boolean")
-    for fact, test in when.items():
-        result = result & (any_of(test, frame) if fact == "any" else one(frame[fact], test))
-    return result
+    def __init__(self, fabrics: Sequence[Mapping[str, Fact]]) -> None:
+        self.rows = len(fabrics)
+        self.columns: dict[str, tuple[list[Any], np.ndarray]] = {}
+        self.answers: dict[tuple[str, str], Holds] = {}
+        for name in {**fact_kinds(), "cloth": "choice"}:
+            self.add(name, [facts[name].value if name in facts else None for facts in fabrics])
 
+    def add(self, name: str, values: Sequence[Any]) -> None:
+        """One more column; None where nobody knows."""
+        codes, different = pd.factorize(pd.Series(values, dtype="object"))
+        self.columns[name] = (list(different), codes)
 
-def any_of(groups: Sequence[Mapping[str, Any]], frame: pd.DataFrame) -> Holds:
-    """Whether at least one group of conditions holds."""
-    result = pd.Series(False, index=frame.index, dtype="boolean")
-    for group in groups:
-        result = result | holds(group, frame)
-    return result
+    def test(self, fact: str, test: Any) -> Holds:
+        """Whether each fabric's fact passes a test."""
+        key = (fact, repr(test))
+        if key not in self.answers:
+            self.answers[key] = self.ask(fact, passes(test))
+        return self.answers[key]
 
+    def ask(self, fact: str, question: Callable[[Any], bool]) -> Holds:
+        """A question put to every different value of a column."""
+        different, codes = self.columns[fact]
+        answers = np.array([question(value) for value in different] + [False])
+        return BooleanArray(answers[codes], codes < 0)
 
-def one(column: pd.Series, test: Any) -> Holds:
-    """Whether one fact passes its test."""
-    if isinstance(test, Mapping) and set(test) <= set(COMPARE):
-        numbers = column.astype("Float64")
-        result = pd.Series(True, index=column.index, dtype="boolean")
-        for word, limit in test.items():
-            result = result & COMPARE[word](numbers, limit)
+    def every(self, truth: bool) -> Holds:
+        """The same answer for every fabric."""
+        return BooleanArray(np.full(self.rows, truth), np.zeros(self.rows, dtype=bool))
+
+    def holds(self, when: Mapping[str, Any]) -> Holds:
+        """Whether every condition of `when` holds, per fabric."""
+        result = self.every(True)
+        for fact, test in when.items():
+            result = result & (self.any_of(test) if fact == "any" else self.test(fact, test))
         return result
+
+    def any_of(self, groups: Sequence[Mapping[str, Any]]) -> Holds:
+        """Whether at least one group of conditions holds."""
+        result = self.every(False)
+        for group in groups:
+            result = result | self.holds(group)
+        return result
+
+
+def passes(test: Any) -> Callable[[Any], bool]:
+    """A test as a question to one known value."""
+    if isinstance(test, Mapping) and set(test) <= set(COMPARE):
+        return lambda value: all(COMPARE[word](value, limit) for word, limit in test.items())
     how, words = next(iter(test.items())) if isinstance(test, Mapping) else ("has", test)
     wanted = frozenset(words) if isinstance(words, (list, tuple)) else frozenset([words])
-    return by_value(
-        column, lambda value: ASK[how](value if isinstance(value, frozenset) else frozenset([value]), wanted)
-    )
+    return lambda value: ASK[how](value if isinstance(value, frozenset) else frozenset([value]), wanted)
 
 
-def by_value(column: pd.Series, ask: Callable[[Any], bool]) -> Holds:
-    """`ask` of every known value, unknown where there is none. Asks once per different value."""
-    answers: dict[Any, bool] = {}
-    found: list[bool | None] = []
-    for value in column.tolist():
-        if value is None or value is pd.NA or value != value:
-            found.append(None)
-            continue
-        if value not in answers:
-            answers[value] = ask(value)
-        found.append(answers[value])
-    return pd.Series(found, index=column.index, dtype="boolean")
-
-
-COMPARE: Mapping[str, Callable[[pd.Series, float], pd.Series]] = {
-    "min": lambda numbers, limit: numbers >= limit,
-    "max": lambda numbers, limit: numbers <= limit,
-    "above": lambda numbers, limit: numbers > limit,
-    "below": lambda numbers, limit: numbers < limit,
+COMPARE: Mapping[str, Callable[[float, float], bool]] = {
+    "min": lambda value, limit: value >= limit,
+    "max": lambda value, limit: value <= limit,
+    "above": lambda value, limit: value > limit,
+    "below": lambda value, limit: value < limit,
 }
 
 ASK: Mapping[str, Callable[[frozenset[Any], frozenset[Any]], bool]] = {
