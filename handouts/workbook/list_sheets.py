@@ -17,7 +17,7 @@ from handouts.workbook.paint import FREE, GREYED, GROUPS, MISSING, TEXT, body, f
 from handouts.workbook.prompts import in_imperial, prompt
 from handouts.workbook.rows import Words, imperial_example
 
-READY_ROWS = 150
+READY_ROWS = 40
 LAST_ROW = 1_048_576
 TEXT_KINDS = frozenset({"text", "cloth", "content", "choice", "needle", "photo", "date"})
 WIDTHS = {"content": 30, "cloth": 20, "needle": 16, "choice": 14, "photo": 16, "date": 13, "text": 16}
@@ -64,7 +64,7 @@ def _write_column(page: Worksheet, number: int, column: Column, making: Making) 
 
 def _write_rows(page: Worksheet, sheet: Sheet, making: Making, rows: Sequence[Mapping[str, Any]] | None) -> None:
     given = [example(sheet, making.imperial)] if rows is None else rows
-    last = max(READY_ROWS if len(sheet.columns) > 3 else 40, len(given) + 20)
+    last = max(READY_ROWS, len(given) + 20)
     for row in range(2, last + 2):
         values = given[row - 2] if row - 2 < len(given) else {}
         for number, column in enumerate(sheet.columns, 1):
