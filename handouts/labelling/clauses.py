@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from handouts.labelling.draft import Draft
+from handouts.labelling.endings import exception, exclusive
 from handouts.labelling.shares import SHOWN, leftover, read_share, spelt
 from handouts.labelling.tokens import Group, groups, number
 from handouts.labelling.words import Lexicon, plain, scan
 from handouts.records import Share
 
-EXCLUSIVE = re.compile(r"\b(?:exclusive\s+of|excluding|excl\.?\s+(?:of\s+)?|not\s+including)\s*(.*)", re.I | re.S)
-EXCEPT = re.compile(r"\bexcept(?:\s+for)?\b[\s:,]*(.*)", re.I | re.S)
-ADDED = re.compile(r"(.*?)\s*\b((?:added|in|on|at)\b.*)", re.I | re.S)
 WITHIN = re.compile(r"\(([^()]*(?:exclusive of|excluding|except|constitutes|makes up)[^()]*)\)", re.I)
 SHARE_OF = re.compile(
     r"([^\d%.,;()]+?)\s*:?\s*(?:constitutes|makes up|is|=)?\s*"
@@ -90,7 +89,12 @@ def add_share(group: Group, part: str, draft: Draft) -> None:
             draft.pcts["coating"] = share.pct
             draft.film = True
             return
-    draft.add(share, part)
+    before = draft.sections.get(part, [])
+    kind = leftover(spelt(group.words), draft.lexicon) if share.fibre is None and share.pct is None else ""
+    if kind and before and before[-1].fibre is None:  # “40% unknown fibres - scraps”
+        before[-1] = replace(before[-1], words=f"{before[-1].words} {share.words}")
+    else:
+        draft.add(share, part)
 
 
 def labelled(clause: str, lexicon: Lexicon) -> tuple[str | None, str]:
@@ -104,40 +108,6 @@ def labelled(clause: str, lexicon: Lexicon) -> tuple[str | None, str]:
             return "", colon[2]
         return lexicon.parts.get(" ".join(words), colon[1].strip().lower()), colon[2]
     return None, clause
-
-
-def exclusive(clause: str, draft: Draft) -> bool:
-    """`exclusive of 3% silk ornamentation`: kept as typed; its fibres still count for the iron."""
-    found = EXCLUSIVE.match(clause)
-    if not found:
-        return False
-    draft.exclusive = " ".join(found[1].split()) or "ornamentation"
-    lexicon = draft.lexicon
-    for group in groups(draft.exclusive, lexicon):
-        matches = lexicon.find(spelt(group.words))
-        if group.pct is not None:
-            draft.pcts["ornament"] = group.pct
-        if matches:
-            draft.add(Share(matches[0].meaning.fibre, group.pct, group.text), "ornament")
-    draft.sections.setdefault("ornament", [])
-    return True
-
-
-def exception(clause: str, draft: Draft) -> bool:
-    """`except 5% nylon added to toe and heel`: the share, with where it was added as its reason."""
-    found = EXCEPT.match(clause)
-    if not found:
-        return False
-    place = ADDED.match(found[1])
-    what, where = (place[1], " ".join(place[2].split())) if place else (found[1], "")
-    for group in groups(what, draft.lexicon):
-        group.note = ""
-        share, findings = read_share(group, draft.lexicon)
-        draft.findings += [f for f in findings if f not in draft.findings]
-        draft.add(Share(share.fibre, share.pct, share.words, where), "except")
-        if share.pct is None or not where:
-            draft.say("content-except", found=clause[:SHOWN])
-    return True
 
 
 def part_shares(clause: str, draft: Draft) -> bool:

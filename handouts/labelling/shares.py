@@ -18,7 +18,7 @@ SHOWN = 60
 def read_share(group: Group, lexicon: Lexicon) -> tuple[Share, list[Finding]]:
     """A group of tokens as a Share, with its findings."""
     bare = spelt(group.words)
-    fibre, findings = identify(bare, group.text, lexicon)
+    fibre, findings = identify([word for word in bare if word not in lexicon.groups["all"]] or bare, group.text, lexicon)
     pct, reason = group.pct, group.note
     if pct is None and lexicon.has("all", bare):
         pct = 100.0

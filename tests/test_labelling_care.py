@@ -1,0 +1,178 @@
+"""Care lines: the supplier's words kept, guidance marked as such, nothing silent, nothing milder than the tenderest part."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from handouts.labelling import flags, label, read_content
+from handouts.labelling.guidance import Care, care_of, least
+from handouts.labelling.words import lexicon
+from handouts.problems import catalogue
+from handouts.records import Fact
+from tests.labelling_knowledge import knowledge
+
+HEADS = ("Washing", "Bleach", "Drying", "Ironing", "Cleaning")
+
+
+def care(cell: str, supplier: str = "", market: str = "US", **facts: object) -> tuple[str, ...]:
+    """The care lines of a cell."""
+    return label(read_content(cell, knowledge()), market, knowledge(), supplier_care=supplier, facts=facts).care
+
+
+def test_silence_of_the_supplier_is_never_silence_on_the_card() -> None:
+    """R-CL-4, 16 CFR 423.6: silence would mean that hot water, hot irons and any bleach are safe."""
+    lines = care("97% cotton, 3% elastane")
+    assert tuple(line.split(":")[0] for line in lines[:5]) == HEADS
+    assert all("not stated by supplier" in line for line in lines[:5])
+
+
+def test_the_suppliers_words_are_kept() -> None:
+    """The card must not contradict the bolt: each clause is printed under what it is about, the rest is marked."""
+    lines = care("100% wool", "Hand wash cold, lay flat to dry. Cool iron.")
+    assert lines[:4] == (
+        "Washing: Hand wash cold (supplier)",
+        "Bleach: do not bleach (not stated by supplier)",
+        "Drying: lay flat to dry (supplier)",
+        "Ironing: Cool iron (supplier)",
+    )
+
+
+def test_dry_clean_only_forbids_the_wash() -> None:
+    """The supplier's cleaning alone: no washing is proposed against him."""
+    assert "Washing: do not wash (supplier: dry clean only)" in care("100% silk", "Dry clean only")
+    assert "Washing: not stated by supplier; ask before you wash it" in care("100% silk", "Professionally dryclean.")
+
+
+def test_other_languages_are_sorted_too() -> None:
+    """A German bolt end."""
+    lines = care("100% linen", "40°C waschen, nicht bleichen, nicht trocknen, heiß bügeln, chemisch reinigen", "EU")
+    assert tuple(line.split(":")[0] for line in lines) == HEADS
+    assert all("(supplier)" in line for line in lines)
+
+
+def test_five_settings_become_sentences_of_the_market() -> None:
+    """16 CFR 423 App. A: cold to 30, warm 31 to 44, hot from 45 °C; °C elsewhere."""
+    typed = "wash: {} gentle; bleach: no; dry: low; iron: 2, no steam; clean: no"
+    words = {c: care("100% viscose", typed.format(c))[0] for c in (30, 40, 60)}
+    assert [line.split("wash ")[1].split(",")[0] for line in words.values()] == ["cold", "warm", "hot"]
+    assert care("100% viscose", typed.format(40), "EU") == (
+        "Washing: Wash at most 40 °C, gentle (supplier)",
+        "Bleach: Do not bleach (supplier)",
+        "Drying: Tumble dry low (supplier)",
+        "Ironing: Iron at most 150 °C, no steam (supplier)",
+        "Cleaning: Do not dryclean (supplier)",
+    )
+
+
+def test_the_tenderest_part_rules() -> None:
+    """Fibres, coating, trim, finish and colour each lower what is allowed; the iron follows the card's own dots."""
+    assert "warm iron" in " ".join(care("97% cotton, 3% elastane"))
+    assert "do not iron" in " ".join(care("PVC on 100% cotton"))
+    assert "do not iron" in " ".join(care("100% cotton", trim={"sequins"}))
+    assert "hand wash" in " ".join(care("100% cotton", colour="unfast dye"))
+    assert "do not wash" in " ".join(care("100% cotton", coating="wax"))
+    assert "cool iron" in " ".join(care("100% cotton", press_dots=1))
+    assert "hot iron" in " ".join(care("100% cotton"))
+
+
+NAMES = ["cotton", "linen", "wool", "silk", "polyester", "nylon", "acrylic", "viscose", "polypropylene"]
+FIBRES = st.lists(st.sampled_from(NAMES), min_size=1, max_size=4, unique=True)
+
+
+@settings(deadline=None, max_examples=120)
+@given(FIBRES, st.sampled_from(["cotton", "silk", "acetate", "wool", "polypropylene", "elastane"]))
+def test_one_more_fibre_never_allows_more(fibres: list[str], more: str) -> None:
+    """Adding a fibre to a blend keeps or lowers every setting."""
+    known = lexicon(knowledge())
+    order = knowledge().tables["care"]["order"]
+    before = care_of(read_content(", ".join(fibres), knowledge()), {}, known)
+    after = care_of(read_content(", ".join([*fibres, more]), knowledge()), {}, known)
+    for key in ("by", "bleach", "tumble", "steam", "clean"):
+        assert order[key].index(getattr(after, key)) <= order[key].index(getattr(before, key)), key
+    assert after.c <= before.c and after.dots <= before.dots and after.gentle >= before.gentle
+
+
+@settings(deadline=None, max_examples=200)
+@given(st.text(max_size=500), st.sampled_from(["US", "EU", "UK", "none"]))
+def test_any_supplier_text_fits(supplier: str, market: str) -> None:
+    """At most six lines of 75 characters, whatever the cell holds, and every operation is spoken of or the bolt is named."""
+    lines = care("60% cotton, 40% viscose", supplier, market)
+    assert 1 <= len(lines) <= 6 and all(len(line) <= 75 for line in lines)
+
+
+def test_every_finish_and_coating_has_its_care() -> None:
+    """Every word of the Coating and Trim columns lowers something, and every setting in care.toml can be compared."""
+    from handouts.sheets import COATINGS, TRIMS
+
+    table = knowledge().tables["care"]
+    assert set(COATINGS) - {"none"} == set(table["coating"])
+    assert set(TRIMS) - {"none"} == set(table["trim"])
+    for group in ("coating", "trim", "finish", "colour", "nap", "skin", "group"):
+        for record in table[group].values():
+            assert isinstance(least(Care(), record, table), Care)
+
+
+def test_a_supplier_hotter_than_the_fibres_is_told() -> None:
+    """The words are printed; the shop is asked whether they belong to this cloth."""
+    base = knowledge()
+    made = label(read_content("100% wool", base), "EU", base, supplier_care="Machine wash 60 °C, hot iron")
+    assert [p.code for p in made.problems] == ["care-conflict", "care-conflict"]
+    assert "Machine wash 60 °C" in made.care[0]
+    assert label(read_content("100% linen", base), "EU", base, supplier_care="Wash 60 °C, hot iron").problems == ()
+
+
+def flagged(cell: str, market: str = "US", **facts: object) -> list[str]:
+    """The flags raised for a cell."""
+    return [spoke.rule for spoke in flags(read_content(cell, knowledge()), facts, market, knowledge())]
+
+
+@pytest.mark.parametrize(("gsm", "expected"), [(87.9, ["flag-light-flammable"]), (88, []), (None, [])])
+def test_light_plant_and_silk_cloth_is_flagged(gsm: float | None, expected: list[str]) -> None:
+    """F16, 16 CFR 1610.1(d): plain cloth of 2.6 oz/yd² (88 g/m²) or more needs no test; unknown weight is no claim."""
+    assert expected == flagged("100% cotton", weight_gsm=gsm)
+    assert expected == flagged("100% silk", weight_gsm=gsm)
+    assert flagged("100% polyester", weight_gsm=gsm) == []
+
+
+def test_raised_plant_cloth_is_flagged_at_any_weight() -> None:
+    """F16: brushed, terry and pile cloth of cotton or rayon is outside the exemption."""
+    assert flagged("100% cotton", weight_gsm=300, nap="brushed") == ["flag-raised-flammable"]
+    assert flagged("100% wool", weight_gsm=300, nap="brushed") == []
+
+
+def test_pvc_animal_parts_and_skins_are_flagged() -> None:
+    """F13 (fumes), Art. 12 (animal parts in the EU and UK), and leather, which is no textile."""
+    assert flagged("PVC on 100% polyester") == ["flag-pvc-fumes"]
+    assert flagged("100% polyester", coating="PVC") == ["flag-pvc-fumes"]
+    assert flagged("100% wool; leather trim", "EU") == ["flag-animal-parts"]
+    assert flagged("100% silk", "UK", weight_gsm=200, trim={"feathers"}) == ["flag-animal-parts"]
+    assert flagged("leather") == ["flag-leather-skin"]
+
+
+def test_every_flag_is_short_sourced_and_leaves_the_word_to_others() -> None:
+    """A line for the card, a source, and who decides; never a word about nightwear."""
+    for id, record in knowledge().tables["labelling"]["flag"].items():
+        assert len(record["say"]) <= 75 and record["sources"], id
+        assert any(word in record["because"] for word in ("supplier", "decide", "rules of your country")), id
+        assert not any(word in (record["say"] + record["because"]).lower() for word in ("nightwear", "sleepwear", "pyjama")), id
+
+
+def test_label_says_who_supplied_the_facts_and_where() -> None:
+    """Art. 15(2): who attaches the label answers for it. Facts may come as Fact records. Problems carry the cell."""
+    base = knowledge()
+    facts = {"trim": Fact(frozenset({"sequins"}), "typed", "Fabrics!R4")}
+    made = label(read_content("60% cotton, 39% linen", base), "US", base, facts=facts, prepared_by=" A. Shop ", cell="Fabrics!D4")
+    assert (made.market, made.supplied_by, [p.cells for p in made.problems]) == ("US", "A. Shop", [("Fabrics!D4",)])
+    assert "do not iron" in " ".join(made.care)
+
+
+def test_every_label_message_is_drawn() -> None:
+    """No message of this group is dead."""
+    base = knowledge()
+    virgin = "60% virgin wool, 40% recycled wool"
+    cells = ["97% cotton, 3% nylon", "60% cotton", "100% wool Super 200s", virgin, "100% fancy cotton"]
+    drawn = {p.code for cell in cells for p in label(read_content(cell, base), "US", base, supplier_care="hot iron").problems}
+    drawn |= {p.code for p in label(read_content("100% silk", base), "US", base, supplier_care="hot iron").problems}
+    assert {code for code in catalogue() if code.startswith(("label-", "care-"))} == drawn
