@@ -15,19 +15,19 @@ __all__ = ["binder", "cards", "class_page", "comparison", "comparison_table"]
 
 def cards(workshop: Workshop, knowledge: Knowledge) -> str:
     """Page markup with a card per fabric: A5 when the printer holds A4, half-letter when it holds Letter."""
-    return _per_fabric(workshop, knowledge, "card-half-letter" if _letter(workshop) else "card-a5")
+    return _per_fabric(workshop, knowledge, "card-half-letter" if _letter(workshop) else "card-a5", "card")
 
 
 def binder(workshop: Workshop, knowledge: Knowledge, two_sided: bool = False) -> str:
     """Page markup with a full page per fabric and a binding margin; backs are mirrored when printed on both sides."""
-    return _per_fabric(workshop, knowledge, "binder-letter" if _letter(workshop) else "binder-a4", two_sided)
+    return _per_fabric(workshop, knowledge, "binder-letter" if _letter(workshop) else "binder-a4", "page", two_sided)
 
 
 def _letter(workshop: Workshop) -> bool:
     return workshop.settings.get("paper") == "Letter"
 
 
-def _per_fabric(workshop: Workshop, knowledge: Knowledge, page: str, two_sided: bool = False) -> str:
+def _per_fabric(workshop: Workshop, knowledge: Knowledge, page: str, detail: str, two_sided: bool = False) -> str:
     settings = workshop.settings
     words = words_of(settings.get("units") or "both", knowledge)
     return render(
@@ -37,5 +37,5 @@ def _per_fabric(workshop: Workshop, knowledge: Knowledge, page: str, two_sided: 
         page=page,
         two_sided=two_sided,
         inch=settings.get("units") == "imperial",
-        cards=[card(fabric, words, knowledge) for fabric in workshop.fabrics],
+        cards=[card(fabric, words, knowledge, detail) for fabric in workshop.fabrics],
     )

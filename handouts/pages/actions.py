@@ -2,194 +2,194 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+import re
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from handouts.model import Knowledge, Value
-from handouts.pages.measures import FIX, percent
-from handouts.pages.words import Words, capital, listed, vocabulary
+from handouts.model import Value
+from handouts.pages.sentences import Sentences, pattern
+from handouts.pages.words import vocabulary
 from handouts.records import Decision, Fabric, Spoke
-from handouts.units import number_words
 
 Line = dict[str, str]
-"""One action: when (bold, before it), words, mark (whose choice), caution, because (grey)."""
+"""One action: when (bold, before it), words, mark (whose choice), caution, because (grey), strip (its topic, if said there)."""
 
 
-def line(words: str, because: str = "", mark: str = "", caution: str = "", when: str = "") -> Line:
+def line(words: str, because: str = "", mark: str = "", caution: str = "", when: str = "", strip: str = "") -> Line:
     """One action."""
-    return {"when": when, "words": words, "mark": mark, "caution": caution, "because": because}
+    return {"when": when, "words": words, "mark": mark, "caution": caution, "because": because, "strip": strip}
 
 
 @dataclass
 class Actions:
-    """Writes one fabric's lines. A reason is given once on a card, however many lines it explains."""
+    """Writes one fabric's lines. detail: how much is told (words.toml). reasons: each reason met, with how odd its line is."""
 
-    fabric: Fabric
-    words: Words
-    knowledge: Knowledge
-    told: set[str] = field(default_factory=set)
+    say: Sentences
+    detail: Mapping[str, Any]
+    reasons: dict[str, int] = field(default_factory=dict)
 
-    def value(self, topic: str) -> Value:
-        """What is advised on a topic; None when nothing is."""
-        decision = self.fabric.advice.get(topic)
-        return decision.value if decision else None
+    @property
+    def fabric(self) -> Fabric:
+        """The fabric the lines are about."""
+        return self.say.fabric
 
     def before(self) -> list[Line]:
         """Before cutting: wash, steam, allow for shrinkage."""
-        return [*self.lines("pretreat"), *self.one("shrink_pct", self._shrink)]
+        return [*self.lines("pretreat"), *self.one("shrink_pct", self.say.shrink_pct)]
 
     def lay_out(self) -> list[Line]:
         """Lay out, cut, hold, mark, interface."""
-        cut = [*self.one("cut_layers", self._plain("cut_layers")), *self.one("cut_tool", self._plain("cut_tool"))]
-        return [
-            *self.lines("layout"),
-            *cut,
-            *self.one("hold", self._hold),
-            *self.lines("mark"),
-            *self.lines("interfacing"),
-        ]
+        cut = self.together(("cut_layers", "cut_tool"), self.say.cut)
+        held = self.one("hold", self.say.hold)
+        return [*self.lines("layout"), *cut, *held, *self.lines("mark"), *self.lines("interfacing")]
 
     def sew(self) -> list[Line]:
         """Needle, thread, stitch, foot, overlock."""
-        needle = self.one("needle_nm", self._needle, self.fabric.advice.get("needle_point"))
-        thread = self.one("thread", lambda value: _line("thread").format(value))
-        stitch = self.one("stitch_mm", self._stitch, self.fabric.advice.get("stitch"))
-        return [*needle, *thread, *stitch, *self.lines("foot"), *self.one("serger", self._serger)]
+        needle = self.one("needle_nm", self.say.needle_nm, "needle_point")
+        stitch = self.one("stitch_mm", self.say.stitch_mm, "stitch")
+        overlock = self.one("serger", self.say.serger)
+        return [*needle, *self.one("thread", self.say.thread), *stitch, *self.lines("foot"), *overlock]
 
     def seams(self) -> list[Line]:
         """How to finish the edges and how wide the allowance is."""
-        return [*self.one("seam_finish", self._finish), *self.one("seam_allowance_mm", self._allowance)]
+        return [
+            *self.one("seam_finish", self.say.seam_finish),
+            *self.one("seam_allowance_mm", self.say.seam_allowance_mm),
+        ]
 
     def hem(self) -> list[Line]:
         """How to hem."""
-        return list(self.lines("hem"))
+        return self.lines("hem")
 
     def press(self) -> list[Line]:
         """Heat, steam, side, cloth, direction; without an iron only what is left to say."""
-        heat = self.one("press_dots", self._iron, self.fabric.advice.get("iron_word"), self.fabric.advice.get("steam"))
-        direction = self.one("press_direction", self._plain("press_direction"))
-        if self.value("press_dots") == 0:
-            return [*heat, *(direction if self.value("press_direction") == "finger" else ())]
-        around = [
-            *self.one("press_side", self._plain("press_side")),
-            *self.one("press_cloth", self._plain("press_cloth")),
-        ]
-        return [*heat, *around, *direction]
+        heat = self.one("press_dots", self.say.iron, "iron_word", "steam")
+        if self.say.value("press_dots") == 0:
+            return [
+                *heat,
+                *(self.one("press_direction", self.plain("press_direction")) if self.finger_pressed() else ()),
+            ]
+        return [*heat, *self.together(("press_side", "press_cloth", "press_direction"), self.say.around)]
+
+    def finger_pressed(self) -> bool:
+        """Whether the seams are pressed with the finger, so that there is something to do without an iron."""
+        return bool(self.say.value("press_direction") == "finger")
 
     def care(self) -> list[Line]:
         """Care lines of the label, else the supplier's words, else that nobody stated any."""
         label, supplier = self.fabric.label, self.fabric.fact("supplier_care")
         if label and label.care:
-            return [line(words) for words in label.care]
-        return [line(_line("supplier").format(supplier) if supplier else _line("no_care"))]
+            return [line(words) for words in (in_brief(label.care) if self.detail["care_in_brief"] else label.care)]
+        return [line(pattern("supplier").format(supplier) if supplier else pattern("no_care"))]
 
     def lasting(self) -> list[Line]:
         """What cannot be undone."""
-        return list(self.lines("watch_out", lambda spoke: spoke.lasting))
+        return self.lines("watch_out", lambda spoke: spoke.lasting)
 
     def watch(self) -> list[Line]:
         """What else to watch out for."""
-        return list(self.lines("watch_out", lambda spoke: not spoke.lasting))
+        return self.lines("watch_out", lambda spoke: not spoke.lasting)
 
-    def lines(self, topic: str, wanted: Callable[[Spoke], bool] = lambda spoke: True) -> Iterator[Line]:
+    def lines(self, topic: str, wanted: Callable[[Spoke], bool] = lambda spoke: True) -> list[Line]:
         """The lines of a topic that combines all, each once, the reason under the last line of its rule."""
         decision = self.fabric.advice.get(topic)
-        left = dict.fromkeys(decision.value or ()) if decision else {}
-        for spoke in decision.won if decision else ():
-            mine = [words for words in as_tuple(spoke.value) if words in left]
-            for words in mine:
-                del left[words]
-            if mine and wanted(spoke):
-                yield from map(line, mine[:-1])
-                yield line(mine[-1], self.because(topic, spoke), mark_of(spoke.tier))
+        if decision is None:
+            return []
+        special = any(spoke.tier != "usual" for spoke in decision.won)
+        quiet = not self.detail["usual_lines"] and (special or topic in self.detail["in_strip"])
+        spokes = [spoke for spoke in decision.won if wanted(spoke) and not (quiet and spoke.tier == "usual")]
+        return [one for spoke, mine in once(decision, spokes) for one in self.told(topic, spoke, mine)]
 
-    def one(self, topic: str, say: Callable[[Value], str], *beside: Decision | None) -> list[Line]:
-        """The line of a topic with one value; `beside` are decisions told in the same line. No words, no line."""
+    def told(self, topic: str, spoke: Spoke, mine: Sequence[str]) -> Iterator[Line]:
+        """The lines of one rule."""
+        for words in mine:
+            reason = self.because(topic, spoke) if words == mine[-1] else ""
+            yield line(words, reason, mark_of(spoke.tier), strip=topic if words.casefold() in only_a_foot() else "")
+
+    def one(self, topic: str, say: Callable[[Value], str], *beside: str) -> list[Line]:
+        """The line of a topic with one value; `beside` are topics told in the same line. No words, no line."""
         decision = self.fabric.advice.get(topic)
         if decision is None or decision.value is None:
             return []
-        told = [decision, *(other for other in beside if other)]
-        first = decision.won[0] if decision.won else None
-        words = first.say if first and first.say and decision.choice != "typed" else say(decision.value)
+        told = [decision, *(self.fabric.advice[other] for other in beside if other in self.fabric.advice)]
+        own = own_words(decision)
+        words = own or say(decision.value)
         if not words:
             return []
-        reason = self.because(topic, first) if first else ""
-        return [line(words, reason, marks(told), caution(told))]
+        reason = self.because(topic, decision.won[0]) if decision.won else ""
+        return [line(words, reason, marks(told), caution(told), strip="" if own else self.said_above(topic, decision))]
+
+    def said_above(self, topic: str, decision: Decision) -> str:
+        """The topic, when the strip says all of this decision: not that there is no iron, nor a choice of points or overlock."""
+        more = {"press_dots": decision.value == 0, "needle_nm": len(self.say.value("needle_point") or ()) > 1}
+        more["serger"] = any(spoke.tier != "usual" for spoke in decision.won) or decision.value == {"use": "yes"}
+        return "" if more.get(topic) else topic
+
+    def together(self, topics: Sequence[str], say: Callable[[Mapping[str, Value]], str]) -> list[Line]:
+        """Topics that go in one sentence, but for those whose rule brings its own."""
+        decisions = {topic: self.fabric.advice[topic] for topic in topics if topic in self.fabric.advice}
+        own = [topic for topic, decision in decisions.items() if own_words(decision)]
+        rest = {
+            topic: decision for topic, decision in decisions.items() if topic not in own and decision.value is not None
+        }
+        words = say({topic: decision.value for topic, decision in rest.items()})
+        apart = [one for topic in own for one in self.one(topic, self.plain(topic))]
+        if not words:
+            return apart
+        reasons = [self.because(topic, decision.won[0]) for topic, decision in rest.items() if decision.won]
+        told = list(rest.values())
+        return [line(words, next(filter(None, reasons), ""), marks(told), caution(told)), *apart]
+
+    def plain(self, topic: str) -> Callable[[Value], str]:
+        """What says a topic whose sentences stand in words.toml by value."""
+        return lambda value: self.say.plain(topic, value)
 
     def because(self, topic: str, spoke: Spoke) -> str:
-        """The reason to print: none for what is usual, and none twice."""
+        """The reason that may be printed: none for what is usual, and none twice."""
         limits = vocabulary()["reasons"]
-        odd = spoke.tier in limits["tiers"] or (topic in limits["always"] and spoke.tier not in limits["never"])
-        if not odd or not spoke.because or spoke.because in self.told:
+        tier = limits["as"].get(topic, spoke.tier) if spoke.tier not in limits["never"] else spoke.tier
+        if tier not in limits["tiers"] or not spoke.because or spoke.because in self.reasons:
             return ""
-        self.told.add(spoke.because)
+        self.reasons[spoke.because] = -1 if spoke.lasting or spoke.safety else limits["tiers"].index(tier)
         return spoke.because
 
-    def _plain(self, topic: str) -> Callable[[Value], str]:
-        return lambda value: str(_line(topic).get(str(value), value))
+    def quietened(self, blocks: Mapping[str, list[Line]]) -> dict[str, list[Line]]:
+        """The blocks with the oddest reasons only, as many as the page has room for, and without what the strip says anyway."""
+        odd = sorted(self.reasons, key=self.reasons.__getitem__)[: self.detail["reasons"]]
+        return {
+            name: [one for one in map(reasoned(odd), lines) if not self.repeats(one)] for name, lines in blocks.items()
+        }
 
-    def _shrink(self, value: Value) -> str:
-        origins = [f.origin for k in ("shrink_length_pct", "shrink_width_pct") if (f := self.fabric.facts.get(k))]
-        usual = "" if "typed" in origins else f" {vocabulary()['usual']}"
-        length, width = percent(value["length"]), percent(value["width"])
-        kind = "shrink" if length != width else "shrink_one" if value["length"] else "no_shrink"
-        return str(_line(kind)).format(length=length, width=width, usual=usual)
-
-    def _hold(self, value: Value) -> str:
-        rules = {rule.id: rule for rule in self.knowledge.rules}
-        lost = [rules[s.rule] for s in self.fabric.advice["hold"].lost if s.rule in rules]
-        never = dict.fromkeys(word for rule in lost for word in rule.never if word not in value)
-        kind = "hold_not" if never else "hold"
-        return str(_line(kind)).format(self.words.short("hold", value), never=" or ".join(never))
-
-    def _needle(self, value: Value) -> str:
-        points = capital(self.words.short("needle_point", self.value("needle_point")))
-        size = {end: self.words.needle_size(value[end]) for end in ("low", "high", "start")}
-        kind = "needle" if value["low"] == value["high"] else "needle_range"
-        return str(_line(kind)).format(point=points, size=size["start"], low=size["low"], high=size["high"])
-
-    def _stitch(self, value: Value) -> str:
-        measures = self.words.measures
-        one = value["low"] == value["high"]
-        length = measures.stitch(value["start"]) if one else measures.stitches(value["low"], value["high"])
-        return str(_line("stitch")).format(
-            stitch=capital(self.words.short("stitch", self.value("stitch"))), length=length
-        )
-
-    def _serger(self, value: Value) -> str:
-        if value["use"] == "no":
-            return ""
-        low, high = (number_words(value["differential"][end], 1) for end in ("low", "high"))
-        text = "" if low == high == "1" else _line("differential_one" if low == high else "differential")
-        differential = text.format(low=low, high=high)
-        return str(_line(f"serger_{value['use']}")).format(
-            threads=f"{int(value['threads'])}{FIX}".strip(FIX), differential=differential
-        )
-
-    def _finish(self, value: Value) -> str:
-        first = _line("seam_finish").get(value[0], value[0]).rstrip(".")
-        rest = [_line("or_finish").get(word, word) for word in value[1:]]
-        return ", or ".join(part for part in (first, listed(rest)) if part) + "."
-
-    def _allowance(self, value: Value) -> str:
-        sew, trim = (self.words.measures.length(value[key]) for key in ("sew", "trim"))
-        kind = "allowance" if value["trim"] >= value["sew"] else "allowance_trim"
-        return str(_line(kind)).format(sew=sew, trim=trim)
-
-    def _iron(self, value: Value) -> str:
-        if value == 0:
-            return str(_line("no_iron"))
-        steam, word = (
-            self.words.short("steam", self.value("steam")),
-            self.words.short("iron_word", self.value("iron_word")),
-        )
-        dots, heat = self.words.short("press_dots", value), self.words.measures.heat(self.value("press_c"))
-        return str(_line("iron")).format(dots=capital(dots), heat=heat, word=word, steam=steam)
+    def repeats(self, one: Line) -> bool:
+        """Whether a line only says again what stands in the strip."""
+        return one["strip"] in self.detail["in_strip"] and not one["because"] and not one["caution"]
 
 
-def _line(kind: str) -> Any:
-    return vocabulary()["line"][kind]
+def reasoned(kept: Sequence[str]) -> Callable[[Line], Line]:
+    """Leaves a line its reason only when that is among the kept ones."""
+    return lambda one: one | {"because": one["because"] if one["because"] in kept else ""}
+
+
+def only_a_foot() -> set[str]:
+    """The lines that do no more than name a foot, in small letters."""
+    return {f"{name} foot." for name in vocabulary()["foot"]["known"]}
+
+
+def once(decision: Decision, spokes: Sequence[Spoke]) -> Iterator[tuple[Spoke, list[str]]]:
+    """Each rule with those of its lines that stand in the decision and that no earlier rule said."""
+    left = dict.fromkeys(decision.value or ())
+    for spoke in spokes:
+        mine = [words for words in as_tuple(spoke.value) if words in left]
+        for words in mine:
+            del left[words]
+        if mine:
+            yield spoke, mine
+
+
+def own_words(decision: Decision) -> str:
+    """The sentence that the winning rule brings along; none for a typed choice, which is only a value."""
+    return decision.won[0].say if decision.won and decision.choice != "typed" else ""
 
 
 def as_tuple(value: Value) -> tuple[str, ...]:
@@ -202,12 +202,25 @@ def mark_of(tier: str) -> str:
     return str(vocabulary()["mark"].get(tier, ""))
 
 
-def marks(decisions: list[Decision]) -> str:
+def marks(decisions: Sequence[Decision]) -> str:
     """The mark of the first decision that the class made itself."""
     return next((mark for decision in decisions if (mark := mark_of(decision.choice))), "")
 
 
-def caution(decisions: list[Decision]) -> str:
+def caution(decisions: Sequence[Decision]) -> str:
     """Why the class's own choice is risky, if a rule said so."""
     reasons = dict.fromkeys(spoke.because for decision in decisions for spoke in decision.cautions)
     return f"{vocabulary()['caution']} {' '.join(reasons)}" if reasons else ""
+
+
+def in_brief(care: Sequence[str]) -> list[str]:
+    """Care lines run together: what the supplier stated, then all that nobody stated behind one remark instead of five."""
+    says = vocabulary()["care"]
+    heads = "|".join(says["heads"])
+    clauses = re.split(rf" (?=(?:{heads})(?:, [a-z]+)*: |{says['guidance']} )", " ".join(care))
+    mark = rf"( \({says['not_stated']}\)|, {says['not_stated']})"
+    unstated = [
+        re.sub(mark, "", words).partition(": ")[2].rstrip(" ;,.") for words in clauses if re.search(mark, words)
+    ]
+    told = [words for words in clauses if not re.search(mark, words) and not words.startswith(says["guidance"])]
+    return [*told, *([says["unstated"].format(" · ".join(unstated))] if unstated else [])]

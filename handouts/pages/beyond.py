@@ -8,26 +8,33 @@ from typing import Any
 
 from handouts.model import Knowledge
 from handouts.pages.actions import Line, line
-from handouts.pages.words import Words, capital, vocabulary
+from handouts.pages.words import Words, capital, listed, vocabulary
 from handouts.records import Change, Fabric, Spoke
-
-Case = Line
-"""A line with `when` in bold before it."""
+from handouts.sheets import FABRICS
 
 
-def differs(fabric: Fabric, words: Words) -> list[Case]:
-    """At which weights which advice changes, heavier first, each nearest first; what reads the same is left out."""
-    found: list[Case] = []
+def differs(fabric: Fabric, words: Words, most: int) -> list[Line]:
+    """At which weights which advice changes, heavier first, the `most` nearest each way; what reads the same is left out."""
+    says = vocabulary()["when"]
+    found: list[Line] = []
     for below in (False, True):
-        last = {topic: words.case(topic, decision.value) for topic, decision in fabric.advice.items()}
-        for at, changes in stages(fabric.changes, below):
-            told = {change.topic: words.case(change.topic, change.value) for change in changes}
-            news = [text for topic, text in told.items() if text != last.get(topic)]
-            last |= told
-            if news:
-                limit = vocabulary()["when"]["below" if below else "from"].format(words.measures.weight(at))
-                found.append(line(f"{', '.join(news)}.", when=f"{limit}:"))
+        news = list(news_on_the_way(fabric, words, below))[:most]
+        limit = says["below" if below else "from"]
+        found += [
+            line(f"{', '.join(texts)}.", when=f"{limit.format(words.measures.weight(at))}:") for at, texts in news
+        ]
     return found
+
+
+def news_on_the_way(fabric: Fabric, words: Words, below: bool) -> Iterator[tuple[float, list[str]]]:
+    """Each threshold walking away from the fabric's own weight, with what reads differently from there on."""
+    last = {topic: words.case(topic, decision.value) for topic, decision in fabric.advice.items()}
+    for at, changes in stages(fabric.changes, below):
+        told = {change.topic: words.case(change.topic, change.value) for change in changes}
+        news = [text for topic, text in told.items() if text != last.get(topic)]
+        last |= told
+        if news:
+            yield at, news
 
 
 def stages(changes: Sequence[Change], below: bool) -> list[tuple[float, list[Change]]]:
@@ -37,20 +44,41 @@ def stages(changes: Sequence[Change], below: bool) -> list[tuple[float, list[Cha
     return [(at, [change for change in mine if change.at == at]) for at in thresholds]
 
 
-def unknown(fabric: Fabric, words: Words) -> list[Case]:
-    """What nobody knows and what it would change, what is lasting first; no more than a card has room for."""
+def unknown(fabric: Fabric, words: Words, most: int) -> list[Line]:
+    """What nobody knows: the `most` weightiest settings it would change in full, the rest by the names of the facts."""
+    says = vocabulary()["when"]
     groups: dict[str, list[str]] = {}
+    rest: list[tuple[str, Spoke]] = []
     for topic, spoke in mights(fabric):
         text = might_words(topic, spoke, words)
-        if text and text != words.case(topic, fabric.advice[topic].value):
+        if text == words.case(topic, fabric.advice[topic].value):
+            continue
+        if weighty(topic, spoke) and (spoke.test in groups or len(groups) < most):
             groups.setdefault(spoke.test, []).append(text)
-    most, says = vocabulary()["limits"]["mights"], vocabulary()["when"]
-    found = [
-        line("; ".join(dict.fromkeys(texts)), when=says["if"].format(in_units(test, words)))
-        for test, texts in groups.items()
+        else:
+            rest.append((topic, spoke))
+    told = [
+        line(f"{'; '.join(dict.fromkeys(t))}.", when=says["if"].format(in_units(test, words)))
+        for test, t in groups.items()
     ]
-    rest = len(found) - most
-    return [*found[:most], *([line(says["more"].format(rest))] if rest > 0 else [])]
+    return [*told, *in_short(rest, fabric)]
+
+
+def weighty(topic: str, spoke: Spoke) -> bool:
+    """Whether a might is worth telling in full: a setting of the machine, the iron or the table, or safety."""
+    return topic in vocabulary()["when"]["settings"] or spoke.safety
+
+
+def in_short(mights: Sequence[tuple[str, Spoke]], fabric: Fabric) -> list[Line]:
+    """One line that names the facts nobody knows and that could change something."""
+    facts = dict.fromkeys(fact_name(name) for _, spoke in mights for name in spoke.unknown if name not in fabric.facts)
+    return [line(vocabulary()["when"]["could"].format(capital(listed(list(facts), "and"))))] if facts else []
+
+
+def fact_name(fact: str) -> str:
+    """A fact by the name people read: `shrink_length_pct` → `shrinkage`."""
+    heading = next((column.heading for column in FABRICS.columns if column.key == fact), fact)
+    return str(vocabulary()["fact"].get(fact, heading.split("(")[0].replace("{unit}", "").strip().lower()))
 
 
 def in_units(test: str, words: Words) -> str:
@@ -73,9 +101,9 @@ def might_words(topic: str, spoke: Spoke, words: Words) -> str:
     return words.case(topic, spoke.value)
 
 
-def likes(fabric: Fabric, words: Words) -> list[Case]:
+def likes(fabric: Fabric, words: Words, most: int) -> list[Line]:
     """Cloths handled like this one, with the few settings in which they differ."""
-    says, most = vocabulary()["when"], vocabulary()["limits"]["likes"]
+    says = vocabulary()["when"]
     found = []
     for like in fabric.likes[:most]:
         told = ", ".join(words.case(topic, value) for topic, value in like.differs.items())
@@ -88,7 +116,8 @@ def cautions(fabric: Fabric, knowledge: Knowledge) -> str:
     table = knowledge.tables.get("cautions", {})
     called = set(calls(fabric, knowledge.tables))
     said = [record["card"] for record in table.get("caution", ()) if record["when"] in called and record["card"]]
-    return " ".join([*said, table.get("defer", {}).get("say", "")]).strip()
+    defer = table.get("defer", {})
+    return " ".join([*said, defer.get("card", defer.get("say", ""))]).strip()
 
 
 def calls(fabric: Fabric, tables: Mapping[str, Any]) -> Iterator[str]:

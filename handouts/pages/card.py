@@ -8,32 +8,37 @@ from handouts.model import Knowledge
 from handouts.pages.actions import Actions
 from handouts.pages.beyond import cautions, differs, likes, unknown
 from handouts.pages.glance import settings, what_it_is, what_it_is_like
-from handouts.pages.words import Words
+from handouts.pages.sentences import Sentences
+from handouts.pages.words import Words, vocabulary
 from handouts.records import Fabric
 
 
-def card(fabric: Fabric, words: Words, knowledge: Knowledge) -> dict[str, Any]:
-    """Everything a card says, block by block; what a fabric has nothing to say about is empty."""
-    do = Actions(fabric, words, knowledge)
-    return {
-        "code": fabric.code,
-        "name": fabric.name,
-        "lines": [line for line in (what_it_is(fabric, words), what_it_is_like(fabric, words)) if line],
-        "settings": settings(fabric, words),
+def card(fabric: Fabric, words: Words, knowledge: Knowledge, detail: str = "page") -> dict[str, Any]:
+    """Everything a card (or, with detail `page`, a full page) says; what a fabric has nothing to say about is empty."""
+    limits = vocabulary()["detail"][detail]
+    do = Actions(Sentences(fabric, words, knowledge), limits)
+    blocks = {
         "lasting": do.lasting(),
         "before": do.before(),
         "lay_out": do.lay_out(),
         "sew": do.sew(),
         "seams": do.seams(),
-        "allowance": allowance(fabric),
         "hem": do.hem(),
         "press": do.press(),
-        "care": do.care(),
         "watch": do.watch(),
+    }
+    return {
+        "code": fabric.code,
+        "name": fabric.name,
+        "lines": [line for line in (what_it_is(fabric, words), what_it_is_like(fabric, words)) if line],
+        "settings": settings(fabric, words),
+        **do.quietened(blocks),
+        "allowance": allowance(fabric),
+        "care": do.care(),
         "notes": fabric.notes.strip(),
-        "differs": differs(fabric, words),
-        "unknown": unknown(fabric, words),
-        "likes": likes(fabric, words),
+        "differs": differs(fabric, words, limits["changes"]),
+        "unknown": unknown(fabric, words, limits["mights"]),
+        "likes": likes(fabric, words, limits["likes"]),
         "cautions": cautions(fabric, knowledge),
     }
 

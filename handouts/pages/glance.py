@@ -82,21 +82,27 @@ def cell(
 
 
 def needle(fabric: Fabric, words: Words) -> dict[str, Any]:
-    """Point large, both numbers under it."""
+    """Point large, both numbers under it, then the sizes that will do."""
     points, sizes = (fabric.advice[topic].value for topic in ("needle_point", "needle_nm"))
-    point = words.short("needle_point", points[0]) if points else "–"
+    best = words.short("needle_point", points[0]) if points else "–"
+    low, high = (words.needle_size(sizes[end]) for end in ("low", "high"))
+    notes = [words.short("needle_nm", sizes), "" if low == high else vocabulary()["range"].format(low, high)]
     decisions = decided(fabric, "needle_point", "needle_nm")
-    return cell(
-        vocabulary()["setting"]["needle"], point, [words.short("needle_nm", sizes)], decisions, fabric.tested.needle
-    )
+    return cell(vocabulary()["setting"]["needle"], best, notes, decisions, fabric.tested.needle)
 
 
 def stitch(fabric: Fabric, words: Words) -> dict[str, Any]:
     """Length large, the other unit and the stitch under it, then the stitch drawn at true length."""
-    mm, kind = fabric.advice["stitch_mm"].value["start"], fabric.advice["stitch"].value
+    lengths, kind = fabric.advice["stitch_mm"].value, fabric.advice["stitch"].value
+    mm = lengths["start"]
     length, _, other = words.measures.stitch(mm).partition(" (")
     tested = words.measures.stitch(fabric.tested.stitch_mm) if fabric.tested.stitch_mm else ""
-    notes = [other.rstrip(")"), "" if str(kind).startswith("301") else words.short("stitch", kind)]
+    more = words.measures.single.stitches(lengths["low"], lengths["high"]) if lengths["low"] < lengths["high"] else ""
+    notes = [
+        other.rstrip(")"),
+        f"({more})" if more else "",
+        "" if str(kind).startswith("301") else words.short("stitch", kind),
+    ]
     drawn = {"gauge": {"mm": f"{mm:g}", "kind": "zigzag" if "zigzag" in str(kind) else "straight"}}
     return cell(
         vocabulary()["setting"]["stitch"], length, notes, decided(fabric, "stitch_mm", "stitch"), tested, **drawn
@@ -122,17 +128,10 @@ def finish(fabric: Fabric, words: Words) -> dict[str, Any]:
 
 
 def iron(fabric: Fabric, words: Words) -> dict[str, Any]:
-    """Dots of three, the most heat, dial, steam and press cloth."""
+    """Dots of three, the most heat, dial and steam."""
     dots = fabric.advice["press_dots"].value
-    heat = words.measures.heat(fabric.advice["press_c"].value) if dots else ""
-    notes = [f"≤ {heat}", iron_more(fabric, words)] if dots else []
+    heat, dial, steam = (words.short(topic, fabric.advice[topic].value) for topic in ("press_c", "iron_word", "steam"))
+    notes = [f"≤ {heat}", f"{dial}, {steam}"] if dots else []
     decisions = decided(fabric, "press_dots", "iron_word", "steam")
     value = words.short("press_dots", dots)
     return cell(vocabulary()["setting"]["iron"], value, notes, decisions, fabric.tested.iron, dots=dots)
-
-
-def iron_more(fabric: Fabric, words: Words) -> str:
-    """`no steam, press cloth`."""
-    steam = words.short("steam", fabric.advice["steam"].value)
-    cloth = fabric.advice.get("press_cloth")
-    return ", ".join([steam] + ([words.short("press_cloth", "always")] if cloth and cloth.value == "always" else []))

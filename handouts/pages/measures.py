@@ -21,6 +21,11 @@ class Measures:
         """`metric`, `imperial`, or `metric (imperial)`."""
         return {"metric": metric, "imperial": imperial}.get(self.units, f"{metric} ({imperial})")
 
+    @property
+    def single(self) -> Measures:
+        """The same with one system only: metric where both are printed."""
+        return Measures("metric") if self.units == "both" else self
+
     def weight(self, gsm: float) -> str:
         """`350 g/m² (10.3 oz/yd²)`."""
         return self.pick(f"{number_words(gsm, 0)}{FIX}g/m²", f"{number_words(oz_yd2(gsm), 1)}{FIX}oz/yd²")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Mapping
 from functools import cache
@@ -12,6 +13,14 @@ from handouts.places import shipped
 
 if TYPE_CHECKING:
     from jinja2 import Environment
+
+
+UNIT = re.compile(r"(?<=\d) (?=(?:°C|°F|mm|cm|m|in|yd|g/m²|oz/yd²|%|pt|min|h|W|A|V)\b|%|°)")
+
+
+def unbroken(value: Any) -> Any:
+    """A text with no-break spaces between numbers and units; anything else as it is."""
+    return UNIT.sub("\u00a0", value) if type(value) is str else value
 
 
 @cache
@@ -27,6 +36,7 @@ def environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         keep_trailing_newline=True,
+        finalize=unbroken,
     )
 
 

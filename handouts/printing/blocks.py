@@ -34,6 +34,15 @@ def contents(element: Element, width: float, fit: Fit) -> list[Piece]:
     return maker(element, width, fit) if maker else []
 
 
+def run_in(element: Element, width: float, fit: Fit) -> list[Piece]:
+    """A block as one paragraph: its title in bold, then its items one after the other."""
+    spans = [Span(element.get("title") + "  ", fit.style("heading"))]
+    for child in element.children:
+        spans.append(Span(f"{child.get('when')} {child.words}  ", fit.style("body")))
+    rows = _rows(wrap(spans, width), 0.0, fit.space("block")) if element.children else []
+    return [replace(rows[0], opens=True), *rows[1:]] if rows else []
+
+
 def text(element: Element, width: float, fit: Fit) -> list[Piece]:
     """A paragraph in body size; `look` names another style."""
     lines = wrap([Span(element.words, fit.style(element.get("look", "body")))], width)

@@ -8,14 +8,17 @@ from handouts.printing.blocks import block
 from handouts.printing.ink import Ink
 from handouts.printing.look import Fit, drawing
 from handouts.printing.markup import Element
-from handouts.printing.pieces import Piece, paragraph, stack
+from handouts.printing.pieces import Piece, balanced, paragraph, stack
 from handouts.printing.text import Span, line_width, wrap
 
 
 def boxed(rows: Sequence[Piece], width: float, fit: Fit) -> Piece:
-    """Rows in the one heavy box of the card."""
+    """Rows in the one heavy box of the card: the title over two columns when there is more than one item."""
     pad = fit.space("box_pad")
-    inside = stack(rows)
+    title, rest = (rows[:1], rows[1:]) if rows[0].opens else ((), rows)
+    items = sum(not row.glued for row in rest)
+    column = (width - 2 * pad - fit.space("column")) / 2
+    inside = stack([*title, balanced(rest, column, fit.space("column"), loath=0) if items > 1 else stack(rest)])
     height = inside.height + 2 * pad
 
     def draw(ink: Ink, x: float, top: float) -> None:
@@ -26,8 +29,11 @@ def boxed(rows: Sequence[Piece], width: float, fit: Fit) -> Piece:
 
 
 def box_rows(element: Element | None, width: float, fit: Fit) -> list[Piece]:
-    """The rows that stand in the box, measured to its inner width; none when there is nothing to say."""
-    return block(element, width - 2 * fit.space("box_pad"), fit) if element else []
+    """The rows that stand in the box, measured to its columns; none when there is nothing to say."""
+    if element is None:
+        return []
+    inside = width - 2 * fit.space("box_pad")
+    return block(element, inside if len(element.children) < 2 else (inside - fit.space("column")) / 2, fit)
 
 
 def trial(element: Element | None, swatch: Element | None, width: float, height: float, fit: Fit) -> Piece:

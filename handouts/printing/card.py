@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from handouts.printing.blocks import block
+from handouts.printing.blocks import block, run_in
 from handouts.printing.boxes import box_rows, boxed, trial
 from handouts.printing.head import foot, head, running_head
 from handouts.printing.look import Fit, Page, ladder
@@ -47,6 +47,8 @@ class Card:
         kind, rows = part
         if kind == "box":
             return boxed(rows, self.page.inner_width, self.fit)
+        if kind == "run in":
+            return stack(rows)
         return balanced(rows, column_width(self.page, self.fit), self.fit.space("column"))
 
 
@@ -74,11 +76,20 @@ def measure(sheet: Element, page: Page, fit: Fit) -> Card:
     """Every part of the card measured at one fit."""
     width, column = page.inner_width, column_width(page, fit)
     body = [row for one in sheet.all("block") for row in block(one, column, fit)]
-    ends = [row for tag in ("differs", "unknown", "likes") for one in sheet.all(tag) for row in block(one, column, fit)]
+    beyond = [one for tag in ("differs", "unknown", "likes") for one in sheet.all(tag)]
+    ends = [row for one in beyond for row in (run_in(one, width, fit) if page.run_in else block(one, column, fit))]
     settings = strip(sheet.first("strip") or EMPTY, width, fit)
     top = (0.0, head(sheet.first("head") or EMPTY, width, fit)), (fit.space("after_head"), settings)
     box = box_rows(sheet.first("lasting"), width, fit)
-    return Card(sheet, page, fit, top, ("body", tuple(body)), ("box", tuple(box)), ("ends", tuple(ends)))
+    return Card(
+        sheet,
+        page,
+        fit,
+        top,
+        ("body", tuple(body)),
+        ("box", tuple(box)),
+        ("run in" if page.run_in else "ends", tuple(ends)),
+    )
 
 
 def one_side(card: Card) -> Side | None:
@@ -173,6 +184,9 @@ def _take(card: Card, part: Part, room: float, force: bool) -> tuple[Piece | Non
     if kind == "box":
         count = fitting(rows, room - 2 * card.fit.space("box_pad"))
         return (card.set((kind, rows[:count])) if count else None), rows[count:]
+    if kind == "run in":
+        count = fitting(rows, room)
+        return (stack(rows[:count]) if count else None), rows[count:]
     left = fitting(rows, room)
     right = left + first_that_fit(rows[left:], room)
     if not left:

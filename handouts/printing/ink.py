@@ -12,6 +12,12 @@ if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
 
+def gauge_width(stitch_mm: float, most: float) -> float:
+    """Points across the whole stitches of this length that go into `most` points, one at least."""
+    step = stitch_mm * PT_PER_MM
+    return max(1, int((most + 1e-6) // step)) * step
+
+
 class Ink:
     """Draws on the current page of a canvas; y grows downwards."""
 
@@ -81,7 +87,7 @@ class Ink:
     def gauge(self, stitch_mm: float, x: float, middle: float, most: float, kind: str = "straight") -> None:
         """A row of stitches at true length, as many as go into `most` points (one at least). kind: straight or zigzag."""
         step = stitch_mm * PT_PER_MM
-        count = max(1, int((most + 1e-6) // step))
+        count = round(gauge_width(stitch_mm, most) / step)
         if kind == "zigzag":
             self._zigzag(x, middle, step, count)
             return

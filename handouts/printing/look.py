@@ -28,7 +28,10 @@ class Style:
 
 @dataclass(frozen=True)
 class Page:
-    """A page type. All in points; `holes` are (centres from the top, distance from the binding edge, diameter)."""
+    """A page type. All in points; `holes` are (centres from the top, distance from the binding edge, diameter).
+
+    run_in: a card's last parts run on as paragraphs instead of standing in columns.
+    """
 
     name: str
     layout: str
@@ -40,6 +43,7 @@ class Page:
     left: float
     scale: float = 1.0
     holes: tuple[tuple[float, ...], float, float] | None = None
+    run_in: bool = False
 
     @property
     def inner_width(self) -> float:
@@ -54,19 +58,21 @@ class Page:
 
 @dataclass(frozen=True)
 class Fit:
-    """One rung of the fit ladder on a page type: body size in points, what gaps and all sizes are multiplied by, points left free."""
+    """One rung of the fit ladder: body size in points, what gaps and all sizes are multiplied by, points left free to write in."""
 
     body: float
     gap: float = 1.0
     scale: float = 1.0
     free: float = 0.0
+    leading: float = 1.0
 
     def style(self, name: str, size: float | None = None) -> Style:
         """The text style `name` at this fit; `size` in points replaces its own. Never below the floor."""
         record = part("text")[name]
         wanted = size or (self.body if record.get("fits") else record["size_pt"]) * self.scale
         points = max(wanted, part("text")["floor_pt"])
-        return Style(points, points * record["leading"], record.get("bold", False), record.get("grey", 0.0))
+        tight = self.leading if record.get("fits") else 1.0
+        return Style(points, points * record["leading"] * tight, record.get("bold", False), record.get("grey", 0.0))
 
     def space(self, name: str) -> float:
         """The gap `name` in points at this fit."""
@@ -106,12 +112,12 @@ def fonts_folder() -> Path:
 
 
 def ladder(page: Page) -> tuple[Fit, ...]:
-    """The fits to try on a page type, roomiest first: at each scale, from its own down to 1, the rungs; small type only at the last."""
+    """The fits to try on a page type, roomiest first: at each scale down to 1 the rungs; small type only at the last."""
     rungs = look()["ladder"]
     largest = max(rung["body_pt"] for rung in rungs)
     scales = sorted({page.scale, (page.scale + 1) / 2, 1.0}, reverse=True)
     return tuple(
-        Fit(rung["body_pt"], rung["gap"], scale, rung["free_mm"] * PT_PER_MM * scale)
+        Fit(rung["body_pt"], rung["gap"], scale, rung["free_mm"] * PT_PER_MM * scale, rung["leading"])
         for scale in scales
         for rung in rungs
         if scale == scales[-1] or rung["body_pt"] == largest
@@ -132,7 +138,8 @@ def page_type(name: str, mirrored: bool = False) -> Page:
         margin["left"], margin["right"] = margin["right"], margin["left"]
     return Page(
         name, record["layout"], width * PT_PER_MM, height * PT_PER_MM, scale=record.get("scale", 1.0),
-        holes=_holes(record.get("holes", "")), **margin,
+        holes=_holes(record.get("holes", "")),
+        run_in=record.get("ends") == "run in", **margin,
     )  # fmt: skip
 
 

@@ -113,15 +113,15 @@ def at_least_one(pieces: Sequence[Piece], room: float) -> int:
     return max(1, first_that_fit(loose, room))
 
 
-def balanced(rows: Sequence[Piece], width: float, gap: float) -> Piece:
-    """The rows in two columns of `width` points with `gap` between, as level as may be; a block is parted only if that pays."""
-    right = _best_split(rows)
+def balanced(rows: Sequence[Piece], width: float, gap: float, loath: float = 6) -> Piece:
+    """The rows in two columns of `width` points, `gap` apart, as level as may be; parting a block counts `loath` lines more."""
+    right = _best_split(rows, loath)
     return beside([(0, stack(rows[:right])), (width + gap, stack(rows[right:]))])
 
 
-def _best_split(rows: Sequence[Piece]) -> int:
-    """Where the second column starts: the lowest pair of columns, a block parted in the middle counting as 6 lines more."""
-    penalty = 6 * min((row.height for row in rows if row.height), default=0.0)
+def _best_split(rows: Sequence[Piece], loath: float) -> int:
+    """Where the second column starts: the lowest pair of columns, a block parted in the middle counting as more."""
+    penalty = loath * min((row.height for row in rows if row.height), default=0.0)
     best, lowest = len(rows), stacked_height(rows)
     for split in range(1, len(rows)):
         if rows[split - 1].glued:

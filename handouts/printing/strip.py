@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from itertools import pairwise
 
-from handouts.printing.ink import Ink
+from handouts.printing.ink import Ink, gauge_width
 from handouts.printing.look import Fit, Style, drawing, part
 from handouts.printing.markup import Element
 from handouts.printing.pieces import Piece, lines_piece, nothing, paragraph, stack
@@ -18,39 +20,45 @@ def strip(element: Element, width: float, fit: Fit) -> Piece:
     settings = list(element.all("setting"))
     if not settings:
         return nothing()
-    step = width / len(settings)
-    room = step - 2 * fit.space("strip_pad")
-    big = _common_size(settings, room, fit)
-    label = max(_label(one, room, fit).height for one in settings)
-    cells = [setting(one, room, big, label, fit) for one in settings]
-    pad = fit.space("strip_pad")
-    height = max(cell.height for cell in cells) + 2 * pad
+    pad, air = fit.space("strip_pad"), fit.space("strip_air")
+    lefts = _lefts(len(settings), width)
+    rooms = [
+        right - left - (2 if number else 1) * pad
+        for number, (left, right) in enumerate(pairwise((*lefts, width + pad)))
+    ]
+    big = _common_size(settings, rooms, fit)
+    label = max(_label(one, room, fit).height for one, room in zip(settings, rooms, strict=True))
+    cells = [setting(one, room, big, label, fit) for one, room in zip(settings, rooms, strict=True)]
+    height = max(cell.height for cell in cells) + 2 * air
 
     def draw(ink: Ink, x: float, top: float) -> None:
-        for number, cell in enumerate(cells):
-            left = x + number * step
+        for number, (left, cell) in enumerate(zip(lefts, cells, strict=True)):
             if number:
-                ink.rule(left, top + pad, left, top + height - pad)
-            cell.draw(ink, left + (pad if number else 0), top + pad)
+                ink.rule(x + left, top + air, x + left, top + height - air)
+            cell.draw(ink, x + left + (pad if number else 0), top + air)
         ink.rule(x, top + height, x + width, top + height)
 
     return Piece(height, draw)
 
 
-def _common_size(settings: list[Element], room: float, fit: Fit) -> Style:
+def _lefts(count: int, width: float) -> list[float]:
+    """Where each setting starts, in points, by the shares of the look; equal when there are not five."""
+    shares = part("strip")["shares"]
+    shares = shares if len(shares) == count else [1] * count
+    return [width * sum(shares[:number]) / sum(shares) for number in range(count)]
+
+
+def _common_size(settings: list[Element], rooms: list[float], fit: Fit) -> Style:
     """One size for all five values: the largest at which the longest goes on one line, or the least and it wraps."""
     style, least = fit.style("big"), part("text")["big"]["least_pt"]
-    return min((shrink(one.get("value"), style, least, room) for one in settings), key=lambda s: s.size)
+    sizes = [shrink(one.get("value"), style, least, room) for one, room in zip(settings, rooms, strict=True)]
+    return min(sizes, key=lambda s: s.size)
 
 
 def setting(element: Element, room: float, big: Style, label: float, fit: Fit) -> Piece:
     """One setting: label (`label` points high), value, notes, what is drawn, whose choice it is, what the test seam showed."""
     rows = [replace(_label(element, room, fit), height=label), paragraph(element.get("value"), big, room)]
-    rows += [
-        paragraph(note.words, fit.style("small" if note.flag("small") else "lead"), room)
-        for note in element.all("note")
-    ]
-    rows += [_gauge(gauge, room, fit) for gauge in element.all("gauge")]
+    rows += [paragraph(note.words, fit.style("note"), room) for note in element.all("note")]
     if element.get("mark"):
         rows.append(paragraph(element.get("mark"), fit.style("small-strong"), room))
     if element.get("tested"):
@@ -59,23 +67,27 @@ def setting(element: Element, room: float, big: Style, label: float, fit: Fit) -
 
 
 def _label(element: Element, room: float, fit: Fit) -> Piece:
-    """The small label; heat as dots of three at its right."""
-    dots, step, radius = element.first("dots"), fit.space("dot_step"), fit.space("dot")
-    taken = (DOTS - 1) * step + 3 * radius if dots else 0.0
-    label = lines_piece(wrap([Span(element.get("label"), fit.style("small"))], room - taken))
+    """The small label; at its right heat as dots of three, or the stitch at true length."""
+    style = fit.style("small")
+    figure = _figure(element, room - Span(element.get("label"), style).width - fit.space("strip_pad"), fit)
+    label = lines_piece(wrap([Span(element.get("label"), style)], room - (figure[0] if figure else 0.0)))
 
     def draw(ink: Ink, x: float, top: float) -> None:
         label.draw(ink, x, top)
-        if dots:
-            left = x + room - (DOTS - 1) * step - 2 * radius
-            ink.dots(int(dots.number("n")), DOTS, left, top + fit.style("small").leading / 2, step, radius)
+        if figure:
+            figure[1](ink, x + room - figure[0], top + style.leading * 0.55)
 
     return Piece(label.height, draw)
 
 
-def _gauge(element: Element, room: float, fit: Fit) -> Piece:
-    """The stitch at true length."""
-    height = fit.space("cell_y") * 3
-    most = min(drawing("gauge_most"), room)
-    mm, kind = element.number("mm"), element.get("kind", "straight")
-    return Piece(height, lambda ink, x, top: ink.gauge(mm, x, top + height * 0.6, most, kind))
+def _figure(element: Element, room: float, fit: Fit) -> tuple[float, Callable[[Ink, float, float], None]] | None:
+    """Points across the dots or the gauge, and what draws it from x about a middle line; None when there is neither."""
+    dots, gauge = element.first("dots"), element.first("gauge")
+    if dots:
+        count, step, radius = int(dots.number("n")), fit.space("dot_step"), fit.space("dot")
+        return (DOTS - 1) * step + 2 * radius, lambda ink, x, middle: ink.dots(count, DOTS, x, middle, step, radius)
+    if gauge:
+        mm, kind = gauge.number("mm"), gauge.get("kind", "straight")
+        across = gauge_width(mm, min(drawing("gauge_most"), room))
+        return across, lambda ink, x, middle: ink.gauge(mm, x, middle, across, kind)
+    return None
