@@ -144,6 +144,7 @@ class Supply:
     pack_size: float | None = None
     price: float | None = None
     cost: float | None = None
+    codes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

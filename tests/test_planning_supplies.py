@@ -204,7 +204,7 @@ def test_cost_adds_up_what_has_a_price() -> None:
     assert lines["F1 Twill"] == pytest.approx(10 * 0.6), (
         "18 pieces of 15 × 20, 9 a row: 40 cm; 140 cm less shrinkage gives 8 a row: 60 cm"
     )
-    assert lines["machine needles universal 80"] == 4.0
+    assert lines["needles, universal 80/12"] == 4.0
     assert made.cost.total == pytest.approx(sum(lines.values())) and made.cost.each == pytest.approx(
         made.cost.total / 8
     )

@@ -6,11 +6,12 @@ from handouts.model import Knowledge
 from handouts.pages.card import card
 from handouts.pages.class_page import class_page
 from handouts.pages.comparison import comparison, comparison_table
+from handouts.pages.plan import plan
 from handouts.pages.templates import render
 from handouts.pages.words import words_of
 from handouts.records import Workshop
 
-__all__ = ["binder", "cards", "class_page", "comparison", "comparison_table"]
+__all__ = ["binder", "cards", "class_page", "comparison", "comparison_table", "plan"]
 
 
 def cards(workshop: Workshop, knowledge: Knowledge) -> str:

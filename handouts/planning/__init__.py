@@ -21,7 +21,11 @@ def plan(workshop: Workshop, knowledge: Knowledge) -> Plan:
     samples = int(settings["students"]) * int(settings["samples_per_student"])
     threads = tuple(thread.use(fabric, samples, settings, knowledge) for fabric in fabrics)
     kinds = needles.needs(fabrics, settings, knowledge)
-    shelf = supplies.supplies(supplies.wants(threads, kinds), workshop.supplies)
+    shelf = supplies.supplies(
+        supplies.wants(threads, kinds, knowledge.needles.us_size),
+        workshop.supplies,
+        settings.get("units") == "imperial",
+    )
     return Plan(
         order=made,
         changes=changes,

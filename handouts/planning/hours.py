@@ -39,7 +39,7 @@ def of_class(
 ) -> Hours:
     """The class's minutes: the slowest of one student's own work and the busiest place, showing each cloth, and changes.
 
-    Sittings: how many of two hours, at most six fabrics in each.
+    Sittings: how many it takes when none is longer, and none has more fabrics, than is usual.
     """
     table = knowledge.tables["planning"]
     each = len(fabrics) * settings["samples_per_student"] * settings["minutes_per_sample"]
@@ -49,12 +49,14 @@ def of_class(
     held = slowest is not None and slowest.minutes > each
     showing = len(fabrics) * table["number"]["showing_minutes"]["value"]
     changing = sum(times * table["station"][station]["minutes"] for station, times in changes.items())
+    number = {key: record["value"] for key, record in table["number"].items()}
+    total = (slowest.minutes if slowest and held else each) + showing + changing
     return Hours(
         each=each,
         stations=busy,
         slowest=slowest.station if slowest and held else "",
         showing=showing,
         changing=changing,
-        total=(slowest.minutes if slowest and held else each) + showing + changing,
-        sittings=math.ceil(len(fabrics) / table["number"]["sitting_fabrics"]["value"]),
+        total=total,
+        sittings=math.ceil(max(len(fabrics) / number["sitting_fabrics"], total / number["sitting_minutes"])),
     )

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from handouts.plans import Cost, Kit, NeedleNeed, Supply, ThreadUse
+from handouts.units import M_PER_YARD
 
 
 @dataclass(frozen=True)
@@ -19,6 +20,7 @@ class Want:
     amount: float
     unit: str
     words: frozenset[str]
+    codes: tuple[str, ...]
 
 
 def words(text: str) -> frozenset[str]:
@@ -26,32 +28,44 @@ def words(text: str) -> frozenset[str]:
     return frozenset(word.removesuffix("s") for word in re.findall(r"[\w-]+", text.casefold()))
 
 
-def wants(threads: Sequence[ThreadUse], needles: Sequence[NeedleNeed]) -> list[Want]:
-    """Needles of every kind, machine thread by its words, overlock thread."""
-    found = []
-    for n in needles:
-        place = {"overlock"} if n.where == "overlock" else set()
-        found.append(
-            Want(f"{n.where} needles {n.point} {n.nm}", n.count, "", frozenset({"needle", n.point, str(n.nm), *place}))
-        )
-    metres: dict[str, float] = {}
+def wants(threads: Sequence[ThreadUse], needles: Sequence[NeedleNeed], us_size: Mapping[int, int]) -> list[Want]:
+    """Needles of every kind, machine thread by its words, overlock thread, each with the fabrics it is for."""
+    found = [needle_want(need, us_size) for need in needles]
+    kinds: dict[str, list[ThreadUse]] = {}
     for use in threads:
-        metres[use.thread] = metres.get(use.thread, 0.0) + use.machine_m
-    for thread, amount in metres.items():
+        kinds.setdefault(use.thread, []).append(use)
+    for thread, uses in kinds.items():
         fibre = re.split(r"[\s,;]", thread.casefold())[0]
-        found.append(Want(f"thread {thread}".strip(), amount, "m", frozenset({"thread", fibre} - {""})))
-    overlock = sum(use.overlock_m for use in threads)
-    return [*found, Want("overlock thread", overlock, "m", frozenset({"overlock", "thread"}))] if overlock else found
+        found.append(thread_want(f"thread, {thread}", {"thread", fibre} - {""}, [(u.code, u.machine_m) for u in uses]))
+    overlock = [(use.code, use.overlock_m) for use in threads if use.overlock_m]
+    return [*found, thread_want("overlock thread", {"overlock", "thread"}, overlock)] if overlock else found
 
 
-def supplies(found: Sequence[Want], sheet: Sequence[Mapping[str, Any]]) -> tuple[Supply, ...]:
-    """Every want with its pack and price, where a row of the sheet names it; then the rows that nothing here counts."""
+def needle_want(need: NeedleNeed, us_size: Mapping[int, int]) -> Want:
+    """Needles of one kind: `needles, universal 80/12`, `overlock needles, stretch 90/14`."""
+    overlock = need.where == "overlock"
+    size = f"{need.nm}/{us_size[need.nm]}" if need.nm in us_size else str(need.nm)
+    item = f"{'overlock ' if overlock else ''}needles, {need.point} {size}"
+    known = {"needle", need.point, str(need.nm)} | ({"overlock"} if overlock else set())
+    return Want(item, need.count, "", frozenset(known), need.codes)
+
+
+def thread_want(item: str, known: set[str], uses: Sequence[tuple[str, float]]) -> Want:
+    """Metres of one thread for the fabrics that take it."""
+    return Want(item, sum(metres for _, metres in uses), "m", frozenset(known), tuple(code for code, _ in uses))
+
+
+def supplies(found: Sequence[Want], sheet: Sequence[Mapping[str, Any]], imperial: bool = False) -> tuple[Supply, ...]:
+    """Every want with its pack and price, where a row of the sheet names it; then the rows that nothing here counts.
+
+    A pack of thread is so many metres, or yards in an imperial workbook.
+    """
     taken: set[int] = set()
     lines = []
     for want in found:
         row = next((n for n, r in enumerate(sheet) if fits(want, words(str(r.get("item", ""))))), None)
         taken.add(-1 if row is None else row)
-        lines.append(supply(want, {} if row is None else sheet[row]))
+        lines.append(supply(want, {} if row is None else sheet[row], imperial))
     rest = [r for n, r in enumerate(sheet) if n not in taken and r.get("item")]
     return (*lines, *(Supply(str(r["item"]), None, "", None, r.get("pack_size"), r.get("price")) for r in rest))
 
@@ -63,12 +77,13 @@ def fits(want: Want, said: frozenset[str]) -> bool:
     return want.words <= said and overlock == ("overlock" in want.words)
 
 
-def supply(want: Want, row: Mapping[str, Any]) -> Supply:
+def supply(want: Want, row: Mapping[str, Any], imperial: bool) -> Supply:
     """One want in whole packs, and what they cost."""
     pack, price = row.get("pack_size"), row.get("price")
-    packs = math.ceil(want.amount / pack) if pack else None
+    amount = want.amount / M_PER_YARD if imperial and want.unit == "m" else want.amount
+    packs = math.ceil(amount / pack) if pack else None
     cost = packs * float(price) if packs is not None and price is not None else None
-    return Supply(want.item, want.amount, want.unit, packs, pack, price, cost)
+    return Supply(want.item, want.amount, want.unit, packs, pack, price, cost, want.codes)
 
 
 def cost(kits: Sequence[Kit], lines: Sequence[Supply], students: int) -> Cost | None:
