@@ -77,10 +77,11 @@ class Actions:
         return bool(self.say.value("press_direction") == "finger")
 
     def care(self) -> list[Line]:
-        """Care lines of the label, else the supplier's words, else that nobody stated any."""
+        """Care lines of the label, else the supplier's words, else that nobody stated any. Pressing guidance stands in Press."""
         label, supplier = self.fabric.label, self.fabric.fact("supplier_care")
         if label and label.care:
-            return [line(words) for words in (in_brief(label.care) if self.detail["care_in_brief"] else label.care)]
+            told = clauses(label.care)
+            return [line(words) for words in (in_brief(told) if self.detail["care_in_brief"] else told)]
         return [line(pattern("supplier").format(supplier) if supplier else pattern("no_care"))]
 
     def lasting(self) -> list[Line]:
@@ -99,7 +100,7 @@ class Actions:
         special = any(spoke.tier != "usual" for spoke in decision.won)
         quiet = not self.detail["usual_lines"] and (special or topic in self.detail["in_strip"])
         spokes = [spoke for spoke in decision.won if wanted(spoke) and not (quiet and spoke.tier == "usual")]
-        return [one for spoke, mine in once(decision, spokes) for one in self.told(topic, spoke, mine)]
+        return named(topic, [one for spoke, mine in once(decision, spokes) for one in self.told(topic, spoke, mine)])
 
     def told(self, topic: str, spoke: Spoke, mine: Sequence[str]) -> Iterator[Line]:
         """The lines of one rule."""
@@ -171,6 +172,15 @@ def reasoned(kept: Sequence[str]) -> Callable[[Line], Line]:
     return lambda one: one | {"because": one["because"] if one["because"] in kept else ""}
 
 
+def named(topic: str, lines: list[Line]) -> list[Line]:
+    """The lines, the first saying what it is about where its own words do not: `Hem: turn twice.`"""
+    about = pattern("about").get(topic)
+    if not about or not lines or topic in lines[0]["words"].casefold():
+        return lines
+    words = lines[0]["words"]
+    return [lines[0] | {"words": about.format(words[:1].lower() + words[1:])}, *lines[1:]]
+
+
 def only_a_foot() -> set[str]:
     """The lines that do no more than name a foot, in small letters."""
     return {f"{name} foot." for name in vocabulary()["foot"]["known"]}
@@ -213,14 +223,18 @@ def caution(decisions: Sequence[Decision]) -> str:
     return f"{vocabulary()['caution']} {' '.join(reasons)}" if reasons else ""
 
 
-def in_brief(care: Sequence[str]) -> list[str]:
-    """Care lines run together: what the supplier stated, then all that nobody stated behind one remark instead of five."""
+def clauses(care: Sequence[str]) -> list[str]:
+    """A label's lines as one clause an operation, but for our own guidance on ironing: the Press block knows more."""
     says = vocabulary()["care"]
     heads = "|".join(says["heads"])
-    clauses = re.split(rf" (?=(?:{heads})(?:, [a-z]+)*: |{says['guidance']} )", " ".join(care))
+    found = re.split(rf" (?=(?:{heads})(?:, [a-z]+)*: |{says['guidance']} )", " ".join(care))
+    return [words for words in found if not (words.startswith(says["ironing"]) and says["not_stated"] in words)]
+
+
+def in_brief(care: Sequence[str]) -> list[str]:
+    """Clauses run together: what the supplier stated, then all that nobody stated behind one remark instead of four."""
+    says = vocabulary()["care"]
     mark = rf"( \({says['not_stated']}\)|, {says['not_stated']})"
-    unstated = [
-        re.sub(mark, "", words).partition(": ")[2].rstrip(" ;,.") for words in clauses if re.search(mark, words)
-    ]
-    told = [words for words in clauses if not re.search(mark, words) and not words.startswith(says["guidance"])]
+    unstated = [re.sub(mark, "", words).partition(": ")[2].rstrip(" ;,.") for words in care if re.search(mark, words)]
+    told = [words for words in care if not re.search(mark, words) and not words.startswith(says["guidance"])]
     return [*told, *([says["unstated"].format(" · ".join(unstated))] if unstated else [])]

@@ -71,7 +71,9 @@ def weighty(topic: str, spoke: Spoke) -> bool:
 
 def in_short(mights: Sequence[tuple[str, Spoke]], fabric: Fabric) -> list[Line]:
     """One line that names the facts nobody knows and that could change something."""
-    facts = dict.fromkeys(fact_name(name) for _, spoke in mights for name in spoke.unknown if name not in fabric.facts)
+    facts = dict.fromkeys(
+        fact_name(name) for _, spoke in mights for name in spoke.unknown if name not in {*fabric.facts, *fabric.advice}
+    )
     return [line(vocabulary()["when"]["could"].format(capital(listed(list(facts), "and"))))] if facts else []
 
 

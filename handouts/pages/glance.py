@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -88,7 +89,8 @@ def needle(fabric: Fabric, words: Words) -> dict[str, Any]:
     low, high = (words.needle_size(sizes[end]) for end in ("low", "high"))
     notes = [words.short("needle_nm", sizes), "" if low == high else vocabulary()["range"].format(low, high)]
     decisions = decided(fabric, "needle_point", "needle_nm")
-    return cell(vocabulary()["setting"]["needle"], best, notes, decisions, fabric.tested.needle)
+    tested = re.sub(r"\b(\d{2,3})$", lambda found: words.needle_size(int(found[1])), fabric.tested.needle)
+    return cell(vocabulary()["setting"]["needle"], best, notes, decisions, tested)
 
 
 def stitch(fabric: Fabric, words: Words) -> dict[str, Any]:

@@ -59,16 +59,16 @@ def column_width(page: Page, fit: Fit) -> float:
 
 def lay_out(sheet: Element, page: Page) -> list[Side]:
     """The sides of one card, at the roomiest fit that needs the fewest sides."""
-    cards = [measure(sheet, page, fit) for fit in ladder(page)]
-    for card in cards:
-        side = one_side(card)
+    for fit in ladder(page):
+        side = one_side(measure(sheet, page, fit))
         if side:
             return [side]
-    best = several_sides(cards[0])
-    for card in cards[1:]:
+    best: list[Side] = []
+    for fit in ladder(page):
+        sides = several_sides(measure(sheet, page, fit))
+        best = sides if not best or len(sides) < len(best) else best
         if len(best) == 2:
             break
-        best = min(best, several_sides(card), key=len)
     return best
 
 

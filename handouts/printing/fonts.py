@@ -30,8 +30,11 @@ def coverage(kind: str) -> frozenset[int]:
     return frozenset(pdfmetrics.getFont(face(kind)).face.charToGlyph)
 
 
+@cache
 def clean(text: str) -> str:
     """The text as it can be set: composed (NFC), every white space but the no-break one a space, control characters gone."""
+    if text.isascii() and text.isprintable():
+        return text
     spaced = "".join(" " if c.isspace() and c != "\u00a0" else c for c in unicodedata.normalize("NFC", text))
     return "".join(c for c in spaced if not unicodedata.category(c).startswith("C"))
 

@@ -66,10 +66,11 @@ class Fit:
     free: float = 0.0
     leading: float = 1.0
 
-    def style(self, name: str, size: float | None = None) -> Style:
-        """The text style `name` at this fit; `size` in points replaces its own. Never below the floor."""
+    @cache  # noqa: B019 - a page has a few dozen fits, and they are equal by value
+    def style(self, name: str) -> Style:
+        """The text style `name` at this fit, never below the floor."""
         record = part("text")[name]
-        wanted = size or (self.body if record.get("fits") else record["size_pt"]) * self.scale
+        wanted = (self.body if record.get("fits") else record["size_pt"]) * self.scale
         points = max(wanted, part("text")["floor_pt"])
         tight = self.leading if record.get("fits") else 1.0
         return Style(points, points * record["leading"] * tight, record.get("bold", False), record.get("grey", 0.0))

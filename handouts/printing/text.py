@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from handouts.printing.fonts import clean, width
 from handouts.printing.look import Style
@@ -37,6 +38,11 @@ def line_height(line: Line) -> float:
 
 def wrap(spans: Iterable[Span], most: float) -> list[Line]:
     """Lines no wider than `most` points. Breaks at spaces; inside a word only when the word alone is wider."""
+    return list(_wrapped(tuple(spans), most))
+
+
+@lru_cache(maxsize=1 << 16)
+def _wrapped(spans: tuple[Span, ...], most: float) -> tuple[Line, ...]:
     lines: list[list[Span]] = []
     room = 0.0
     for word, joined in _words(spans):
@@ -47,7 +53,7 @@ def wrap(spans: Iterable[Span], most: float) -> list[Line]:
                 room, space = most, 0.0
             lines[-1].append(Span(" " + piece.text, piece.style) if space else piece)
             room -= space + piece.width
-    return [_merge(line) for line in lines]
+    return tuple(_merge(line) for line in lines)
 
 
 def _words(spans: Iterable[Span]) -> list[tuple[Span, bool]]:
