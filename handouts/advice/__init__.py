@@ -5,9 +5,10 @@ from handouts.advice.changes import changes
 from handouts.advice.cloths import find_cloth
 from handouts.advice.facts import facts_of
 from handouts.advice.house import HouseRow, choices, house_rules
-from handouts.advice.likeness import Neighbours, likenesses
+from handouts.advice.likeness import COMPARED, Neighbours, likenesses, related
 
 __all__ = [
+    "COMPARED",
     "HouseRow",
     "Neighbours",
     "advise",
@@ -17,4 +18,5 @@ __all__ = [
     "find_cloth",
     "house_rules",
     "likenesses",
+    "related",
 ]

@@ -10,7 +10,7 @@ import numpy as np
 
 from handouts.advice.decide import decide, spoke
 from handouts.advice.match import FactTable
-from handouts.advice.words import condition_words, unknown_facts
+from handouts.advice.words import condition_words, tested, unknown_facts
 from handouts.model import Knowledge, Rule, Topic, Value
 from handouts.records import Decision, Fact, Spoke
 
@@ -23,12 +23,16 @@ def advise(
     own: Sequence[Sequence[Rule]] = (),
     house: Sequence[Rule] = (),
     mights: bool = True,
+    topics: Sequence[str] = (),
 ) -> list[dict[str, Decision]]:
-    """Topic → Decision per fabric. `own`: the choices typed in each row; `house`: the class's own rules."""
+    """Topic → Decision per fabric. `own`: the choices typed in each row; `house`: the class's own rules.
+
+    topics: decide only these and what they depend on; empty decides all.
+    """
     table = FactTable(fabrics)
     decided: list[dict[str, Decision]] = [{} for _ in fabrics]
     by_topic = sorted_by_topic((*knowledge.rules, *house))
-    for topic in knowledge.topics.values():
+    for topic in needed(topics, by_topic, knowledge):
         for row, (holding, open_) in enumerate(judged(by_topic.get(topic.id, []), table)):
             holding += [rule for rule in (own[row] if own else ()) if rule.topic == topic.id]
             decision = decide(topic, holding, knowledge.tiers)
@@ -46,6 +50,17 @@ def sorted_by_topic(rules: Sequence[Rule]) -> dict[str, Pick]:
     for rule in rules:
         found.setdefault(rule.topic, []).append(rule)
     return found
+
+
+def needed(wanted: Sequence[str], by_topic: Mapping[str, Pick], knowledge: Knowledge) -> list[Topic]:
+    """The topics wanted and those that their rules test, in the order of deciding."""
+    found = set(wanted or knowledge.topics)
+    for topic in reversed(knowledge.topics):
+        if topic in found:
+            found |= {
+                fact for rule in by_topic.get(topic, []) for fact in tested(rule.when) if fact in knowledge.topics
+            }
+    return [topic for topic in knowledge.topics.values() if topic.id in found]
 
 
 def judged(rules: Pick, table: FactTable) -> Iterator[tuple[Pick, Pick]]:

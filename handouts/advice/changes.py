@@ -56,7 +56,7 @@ def changes(
         if here:
             probes += [(number, turn, turn <= here) for turn in turns if here / reach <= turn <= here * reach]
     moved = [moved_to(fabrics[number], fact, turn, below) for number, turn, below in probes]
-    there = advise(moved, knowledge, mights=False) if moved else []
+    there = advise(moved, knowledge, mights=False, topics=CHANGED_BY_WEIGHT) if moved else []
     found: list[list[tuple[float, bool, dict[str, Decision]]]] = [[] for _ in fabrics]
     for (number, turn, below), decisions in zip(probes, there, strict=True):
         found[number].append((turn, below, decisions))

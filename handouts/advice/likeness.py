@@ -20,7 +20,7 @@ MOST_SHOWN = 3
 
 @dataclass(frozen=True)
 class Neighbours:
-    """Every known cloth with its usual facts decided: what a fabric is compared with."""
+    """Cloths with their usual facts decided: what a fabric is compared with."""
 
     names: Mapping[str, str]
     facts: Mapping[str, Mapping[str, Fact]]
@@ -35,8 +35,7 @@ def likenesses(
     found = []
     for other, theirs in neighbours.advice.items():
         shared = len(mine & neighbours.facts[other]["families"].value)
-        alike = facts["structure"].value == neighbours.facts[other]["structure"].value
-        if other == cloth or not alike or not (shared or same_fibre(facts, neighbours.facts[other])):
+        if other == cloth or not related(facts, neighbours.facts[other]):
             continue
         differs = differences(advice, theirs)
         if len(differs) <= MOST_DIFFERENCES:
@@ -45,9 +44,14 @@ def likenesses(
     return tuple(Likeness(other, neighbours.names[other], differs) for _, _, other, differs in found[:MOST_SHOWN])
 
 
-def same_fibre(facts: Mapping[str, Fact], other: Mapping[str, Fact]) -> bool:
-    """Whether two cloths are mostly of the same fibre."""
-    return "main_fibre" in facts and "main_fibre" in other and facts["main_fibre"].value == other["main_fibre"].value
+def related(facts: Mapping[str, Fact], other: Mapping[str, Fact]) -> bool:
+    """Whether two cloths are made alike and share a family or their main fibre."""
+    if facts["structure"].value != other["structure"].value:
+        return False
+    same_fibre = (
+        "main_fibre" in facts and "main_fibre" in other and facts["main_fibre"].value == other["main_fibre"].value
+    )
+    return same_fibre or bool(facts["families"].value & other["families"].value)
 
 
 def differences(mine: Mapping[str, Decision], theirs: Mapping[str, Decision]) -> dict[str, Value]:

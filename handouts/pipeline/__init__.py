@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from pathlib import Path
 
+from handouts import advice, knowledge, telling, workbook
 from handouts import coverage as covered
-from handouts import knowledge, telling, workbook
 from handouts.errors import HandoutsError
-from handouts.pipeline.advising import advise_entries, advise_fabrics, clashes, neighbours
+from handouts.pipeline.advising import advise_entries, advise_fabrics, clashes, usual_facts
 from handouts.pipeline.making import Built, build, slug
 from handouts.pipeline.reading import filled, read_entries, read_house, rows_of, vocabularies
 from handouts.problems import Problem, worst_first
@@ -61,8 +61,8 @@ def mark(book: Path, copy: Path, problems: Sequence[Problem]) -> None:
 def coverage() -> str:
     """What the knowledge base covers, over every cloth as it usually is."""
     base = knowledge.load()
-    near = neighbours()
-    advised = [(near.facts[cloth], near.advice[cloth]) for cloth in near.advice]
+    facts = list(usual_facts().values())
+    advised = list(zip(facts, advice.advise(facts, base, mights=False), strict=True))
     return "\n".join(covered.report(base, advised, date.today()))
 
 

@@ -9,7 +9,7 @@ from handouts import advice, knowledge, labelling
 from handouts.model import Knowledge, Rule, Value
 from handouts.pipeline.reading import Entry, read_entry
 from handouts.problems import Problem, problem
-from handouts.records import Fabric, Label, Tested
+from handouts.records import Fabric, Fact, Label, Tested
 
 WEIGHT_REACH = 2.5
 """How far from its own weight a card looks for changes, as a factor: beyond it the cloth is another cloth."""
@@ -22,7 +22,7 @@ def advise_entries(
     facts = [entry.facts for entry in entries]
     decided = advice.advise(facts, base, [entry.choices for entry in entries], house)
     turning = advice.changes(facts, base, decided, WEIGHT_REACH)
-    near = neighbours()
+    near = neighbours(facts)
     return [
         Fabric(
             entry.code, entry.name, entry.row, entry.item.id, entry.item.name, entry.content, entry.facts, decisions, turns,
@@ -56,15 +56,22 @@ def tested_of(cells: Mapping[str, Value]) -> Tested:
 
 
 @cache
-def neighbours() -> advice.Neighbours:
-    """Every cloth of the knowledge base with its usual content, decided once."""
+def usual_facts() -> dict[str, dict[str, Fact]]:
+    """The facts of every known cloth as it usually is, by cloth id."""
     base = knowledge.load()
-    facts = {}
-    for id, cloth in base.cloths.items():
-        content = labelling.read_content(cloth.usual_content, base)
-        facts[id] = advice.facts_of({}, lambda key: "usual", cloth, content, base)
-    decided = advice.advise(list(facts.values()), base, mights=False)
-    return advice.Neighbours({id: base.cloths[id].name for id in facts}, facts, dict(zip(facts, decided, strict=True)))
+    contents = {text: labelling.read_content(text, base) for text in {c.usual_content for c in base.cloths.values()}}
+    return {
+        id: advice.facts_of({}, lambda key: "usual", cloth, contents[cloth.usual_content], base)
+        for id, cloth in base.cloths.items()
+    }
+
+
+def neighbours(fabrics: Sequence[Mapping[str, Fact]]) -> advice.Neighbours:
+    """The known cloths that are related to any of some fabrics, decided as they usually are."""
+    base = knowledge.load()
+    near = {id: facts for id, facts in usual_facts().items() if any(advice.related(mine, facts) for mine in fabrics)}
+    decided = advice.advise(list(near.values()), base, mights=False, topics=advice.COMPARED)
+    return advice.Neighbours({id: base.cloths[id].name for id in near}, near, dict(zip(near, decided, strict=True)))
 
 
 def advise_fabrics(rows: Sequence[Mapping[str, Value]], settings: Mapping[str, Value] | None = None) -> list[Fabric]:
