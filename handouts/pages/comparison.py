@@ -60,14 +60,19 @@ def groups(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> tuple[Group,
         row = Row(step.code, step.name, cells(fabrics[step.code], plan, words), step.changes)
         made.setdefault(plan.settings[step.code]["iron"] or 0, []).append(row)
     return tuple(
-        Group(dots, words.short("press_dots", dots), heat(rows, fabrics, words) if dots else "", tuple(rows))
+        Group(dots, whole(words.short("press_dots", dots)), heat(rows, fabrics, words) if dots else "", tuple(rows))
         for dots, rows in made.items()
     )
 
 
 def heat(rows: list[Row], fabrics: Mapping[str, Fabric], words: Words) -> str:
     """The most that every fabric of a group bears: `up to 150 °C (300 °F)`."""
-    return f"up to {words.short('press_c', min(fabrics[row.code].advised('press_c') for row in rows))}"
+    return whole(f"up to {words.short('press_c', min(fabrics[row.code].advised('press_c') for row in rows))}")
+
+
+def whole(text: str) -> str:
+    """Words that are not parted at the end of a line."""
+    return text.replace(" ", FIX)
 
 
 def cells(fabric: Fabric, plan: Plan, words: Words) -> dict[str, Cell]:
@@ -95,7 +100,7 @@ def said(column: str, value: Any, words: Words) -> tuple[str, str]:
     if column == "press":
         return press(value), ""
     if column == "needle":
-        return f"{words.short('needle_point', value[0])} {words.needle_size(value[1])}", ""
+        return f"{words.short('needle_point', value[0])}{FIX}{words.needle_size(value[1])}", ""
     if column == "stitch":
         return stitch(value, words)
     if column == "overlock":
@@ -118,7 +123,7 @@ def press(value: tuple[str, ...]) -> str:
     short = class_words()
     topics = ("press_side", "press_cloth", "press_direction")
     parts = [short[topic].get(word, word) for topic, word in zip(topics, value, strict=True)]
-    return f"{FIX}· ".join(part for part in parts if part)
+    return f"{FIX}· ".join(whole(part) for part in parts if part)
 
 
 def overlock(value: tuple[Any, ...]) -> tuple[str, str]:

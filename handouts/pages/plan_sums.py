@@ -63,12 +63,14 @@ def time(of: Class, place: StationTime) -> Row:
 
 
 def costs(of: Class) -> list[Row]:
-    """One row a thing with a price, then the sums."""
+    """Cloth and supplies added up, the class and a student; what each thing costs stands in its own table."""
     cost, say = of.plan.cost, of.say["cost_words"]
     if cost is None:
         return []
+    cloth = sum(kit.cost or 0.0 for kit in of.plan.kits)
+    parts = [(say["cloth"], cloth), (say["shelf"], cost.total - cloth)]
     sums = [(say["total"], cost.total), (say["each"], cost.each)]
-    rows = [[Cell(name), of.money(amount)] for name, amount in cost.lines]
+    rows = [[Cell(name), of.money(amount)] for name, amount in parts]
     return rows + [[Cell(name, strong=True), Cell(of.money(amount).words, strong=True)] for name, amount in sums]
 
 

@@ -74,8 +74,12 @@ def flowing(element: Element, width: float, fit: Fit) -> list[Piece]:
 
 
 def flowing_block(element: Element, width: float, fit: Fit) -> list[Piece]:
-    """A titled block that may hold tables too."""
-    rows = [row for child in element.children for row in flowing(child, width, fit)]
+    """A titled block that may hold tables too. What stands over a table stays with it; keep="yes": all on one page."""
+    parts = [flowing(child, width, fit) for child in element.children]
+    for part, after in zip(parts, element.children[1:], strict=False):
+        if after.tag == "table" or element.flag("keep"):
+            part[:] = [replace(row, glued=True) for row in part]
+    rows = [row for part in parts for row in part]
     title = block(Element("block", element.attributes, "", (Element("text", {}, "."),)), width, fit)[:1]
     if not rows or not element.get("title"):
         return rows
