@@ -157,6 +157,8 @@ class Fabric:
     label: Label | None = None
     tested: Tested = Tested()
     notes: str = ""
+    shop: Mapping[str, Value] = field(default_factory=dict)  # origin, link, shop_cards: cells only shop pages need
+    flags: tuple[Spoke, ...] = ()  # fire, fumes, animal parts: `say` is the line to print
 
     def fact(self, name: str) -> Value:
         """The value of a fact, None when nobody knows it."""

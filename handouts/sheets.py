@@ -107,6 +107,8 @@ FINISHES = (
 COLOURS = ("pale", "mid", "dark", "print", "unfast dye")
 IRON_WORDS = ("no iron", "synthetics", "silk", "wool", "cotton", "linen")
 STEAMS = ("none", "low", "medium", "high")
+SHOP_CARDS = ("85 x 55 mm", "A7", "3 x 5 in", "A6")
+SHOP_SHEETS = ("crop marks", "tile")
 PAGE_TYPES = ("cards", "comparison", "binder", "shop cards", "plan")
 
 CLASS = Sheet(
@@ -168,6 +170,16 @@ CLASS = Sheet(
             "Pages",
             help="Which page types to build, separated by commas: " + ", ".join(PAGE_TYPES) + ". Empty builds all.",
             default="",
+        ),
+        Column("business", "Business name", help="Printed on shop cards as you type it.", spoken=("Shop name",)),
+        Column("shop_card", "Shop card", "choice", choices=SHOP_CARDS, default="A7", help="Size of a care card, cut out."),
+        Column(
+            "shop_sheet",
+            "Shop sheet",
+            "choice",
+            choices=SHOP_SHEETS,
+            default="crop marks",
+            help="Crop marks: true size, cut at the marks. Tile: cards share the sheet's edges, fewer cuts.",
         ),
     ),
 )
@@ -310,6 +322,9 @@ FABRICS = Sheet(
         ),
         Column("photo", "Photo", "photo", help="File name of a picture beside the workbook."),
         Column("notes", "Notes", help="Printed on the card as your own words.", spoken=("Note", "Remarks", "Comments")),
+        Column("origin", "Origin", help="Shop: as the supplier states it, like “Made in Portugal”.", spoken=("Made in", "Country")),
+        Column("link", "Link", help="Shop: an address for the square code on the care card.", spoken=("URL", "Web", "QR")),
+        Column("shop_cards", "Care cards", "number", low=0, high=500, help="Shop: how many care cards to print; empty is 1."),
         Column(
             "needle",
             "Needle",

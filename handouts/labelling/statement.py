@@ -17,6 +17,7 @@ from handouts.problems import Problem, catalogue, problem
 from handouts.records import Content, Label, Share
 
 Lines = tuple[tuple[str, ...], tuple[Problem, ...]]
+EMPTY = "no fibres are given."
 HARMLESS = ("content-beside", "content-part")
 """Findings that do not touch the statement."""
 
@@ -105,10 +106,12 @@ def blocking(content: Content) -> Iterator[str]:
         if code not in HARMLESS:
             yield catalogue()[code].sentence.format(**found).removeprefix("Fibre content: ")
     if not (content.sections or content.unknown or content.skin):
-        yield "no fibres are given."
+        yield EMPTY
 
 
 def refused(market: str, reasons: list[str], cell: tuple[str, ...]) -> Lines:
     """No statement, and why."""
+    if reasons == [EMPTY]:
+        return (), ()  # an empty cell is told of as such
     told = " ".join(capital(reason) for reason in list(dict.fromkeys(reasons))[:3])
     return (), (problem("label-refused", *cell, market=market, reason=told),)

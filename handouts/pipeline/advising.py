@@ -9,7 +9,7 @@ from handouts import advice, knowledge, labelling
 from handouts.model import Knowledge, Rule, Value
 from handouts.pipeline.reading import Entry, read_entry
 from handouts.problems import Problem, problem
-from handouts.records import Fabric, Fact, Label, Tested
+from handouts.records import Decision, Fabric, Fact, Label, Tested
 
 WEIGHT_REACH = 2.5
 """How far from its own weight a card looks for changes, as a factor: beyond it the cloth is another cloth."""
@@ -27,21 +27,32 @@ def advise_entries(
         Fabric(
             entry.code, entry.name, entry.row, entry.item.id, entry.item.name, entry.content, entry.facts, decisions, turns,
             advice.likenesses(entry.item.id, entry.facts, decisions, near),
-            label_of(entry, base, settings), tested_of(entry.cells), str(entry.cells.get("notes", "")),
+            label_of(entry, base, settings, decisions), tested_of(entry.cells), str(entry.cells.get("notes", "")),
+            {key: entry.cells[key] for key in SHOP_CELLS if key in entry.cells},
+            labelling.flags(entry.content, entry.facts, str(settings.get("market") or "none"), base),
         )
         for entry, decisions, turns in zip(entries, decided, turning, strict=True)
     ]  # fmt: skip
 
 
-def label_of(entry: Entry, base: Knowledge, settings: Mapping[str, Value]) -> Label:
-    """The fibre statement and care lines of one fabric for the market of the class."""
+SHOP_CELLS = ("origin", "link", "shop_cards")
+"""Columns that only the shop's pages need."""
+
+
+def label_of(
+    entry: Entry, base: Knowledge, settings: Mapping[str, Value], decisions: Mapping[str, Decision]
+) -> Label:
+    """The fibre statement and care lines of one fabric for the market of the class; the iron no hotter than advised."""
+    facts = {name: fact.value for name, fact in entry.facts.items()}
+    where = entry.facts.get("fibres")
     return labelling.label(
         entry.content,
         settings.get("market", "none"),
         base,
         supplier_care=str(entry.cells.get("supplier_care", "")),
-        facts={name: fact.value for name, fact in entry.facts.items()},
+        facts={**facts, "press_dots": decisions["press_dots"].value},
         prepared_by=str(settings.get("prepared_by") or ""),
+        cell=where.where if where else "",
     )
 
 
