@@ -176,6 +176,13 @@ def test_odd_classes_still_make_a_plan() -> None:
     assert [table for table in root.iter("table") if table.find("row") is None] == []
 
 
+def test_a_class_without_fabrics_prints_a_page_and_no_table() -> None:
+    """Nothing to prepare is no reason to crash."""
+    root = ElementTree.fromstring(markup(()))
+    assert [table for table in root.iter("table") if table.find("row") is None] == []
+    assert print_pages(markup(())).pages == 1
+
+
 def test_amounts_by_hand() -> None:
     """Yards by eighths, upwards: 0.5 m is 0.547 yd (NIST: 1 yd = 0.9144 m); hours and minutes; money."""
     both = Measures("both")

@@ -10,6 +10,7 @@ from handouts.model import Knowledge, Source
 from handouts.pages.card import card
 from handouts.pages.class_words import class_words
 from handouts.pages.comparison import COLUMNS, groups, never, stations, usual_line
+from handouts.pages.plan import cautions
 from handouts.pages.templates import render
 from handouts.pages.words import Words, vocabulary, words_of
 from handouts.plans import Plan
@@ -34,7 +35,8 @@ def class_page(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> str:
         never=list(never(plan)),
         stations=stations(plan, knowledge),
         sources=cited(cards, knowledge),
-        cautions=knowledge.tables["cautions"],
+        cautions=cautions(workshop, knowledge),
+        defer=knowledge.tables["cautions"]["defer"]["say"],
         say=class_words(),
     )
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from handouts.model import Knowledge
 from handouts.pages import plan_sums, plan_tables
+from handouts.pages.beyond import calls
 from handouts.pages.class_words import class_words
 from handouts.pages.plan_cells import Class, Row, counted
 from handouts.pages.plan_words import power_lines, setup_lines, time_lines
@@ -30,7 +31,7 @@ def plan(workshop: Workshop, made: Plan, knowledge: Knowledge) -> str:
         asides=[str(settings[key]) for key in ("date", "place", "teacher") if settings.get(key)],
         glance=glance(made, settings),
         sections=sections(of),
-        cautions=cautions(made, knowledge),
+        cautions=cautions(workshop, knowledge),
         defer=knowledge.tables["cautions"]["defer"]["say"],
         count=say["page"],
         caution_title=say["cautions"],
@@ -74,12 +75,7 @@ def section(name: str, rows: Sequence[Row], lines: Sequence[str]) -> dict[str, A
     }
 
 
-def cautions(made: Plan, knowledge: Knowledge) -> list[dict[str, Any]]:
-    """The usual cautions that this class calls for."""
-    ironed = any(step.settings["iron"] for step in made.order)
-    titles = {item.title for item in made.ready}
-    called = {"always", "plan"}
-    called |= {"iron"} if ironed else set()
-    called |= {"rotary"} if any("rotary" in title for title in titles) else set()
-    called |= {"litter"} if any(step.litters for step in made.order) else set()
+def cautions(workshop: Workshop, knowledge: Knowledge) -> list[dict[str, Any]]:
+    """The usual cautions that some fabric of this class calls for, and those of every class."""
+    called = {"plan"}.union(*(calls(fabric, knowledge.tables) for fabric in workshop.fabrics))
     return [record for record in knowledge.tables["cautions"]["caution"] if record["when"] in called]

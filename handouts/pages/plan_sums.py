@@ -68,7 +68,7 @@ def costs(of: Class) -> list[Row]:
     if cost is None:
         return []
     cloth = sum(kit.cost or 0.0 for kit in of.plan.kits)
-    parts = [(say["cloth"], cloth), (say["shelf"], cost.total - cloth)]
+    parts = [(name, amount) for name, amount in ((say["cloth"], cloth), (say["shelf"], cost.total - cloth)) if amount]
     sums = [(say["total"], cost.total), (say["each"], cost.each)]
     rows = [[Cell(name), of.money(amount)] for name, amount in parts]
     return rows + [[Cell(name, strong=True), Cell(of.money(amount).words, strong=True)] for name, amount in sums]
