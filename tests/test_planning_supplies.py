@@ -137,6 +137,7 @@ def test_overlocks_take_two_needles_for_four_threads() -> None:
         (120, 20, 1920),  # 16 A
         (230, 16, None),  # 3,680 W is arithmetic: no figure was published
         (230, 13, None),
+        (230, 20, None),  # the rating alone does not make it a US circuit
         (120, 30, None),  # not a rating the figure is about
     ],
 )
