@@ -38,7 +38,9 @@ def _one(text: str, column: Column, words: tuple[str, ...], heading: str) -> Out
     near = closest(text, words)
     if near or column.group != "facts":
         choices = _few(words)
-        return outcome(None, "choice-unknown", heading=heading, found=shown(text), proposal=did_you_mean(near), choices=choices)
+        return outcome(
+            None, "choice-unknown", heading=heading, found=shown(text), proposal=did_you_mean(near), choices=choices
+        )
     return Outcome(None, (Finding("choice-own", {"heading": heading, "found": shown(text), "choices": _few(words)}),))
 
 
@@ -52,7 +54,9 @@ def _known(text: str, column: Column, words: tuple[str, ...]) -> str:
 @cache
 def _spellings(key: str, words: tuple[str, ...]) -> Mapping[str, str]:
     others = spoken("choices").get(key, {})
-    return {_bare(word): choice for word, choice in others.items() if choice in words} | {_bare(word): word for word in words}
+    return {_bare(word): choice for word, choice in others.items() if choice in words} | {
+        _bare(word): word for word in words
+    }
 
 
 def _bare(text: str) -> str:

@@ -43,7 +43,9 @@ def _twice(rows: Rows, frame: pd.DataFrame, key: str, code: str) -> None:
     texts = frame[key].dropna().str.casefold()
     for _, same in texts[texts.duplicated(keep=False)].groupby(texts, sort=False):
         first, *others = (int(row) for row in same.index)
-        rows.add(first, key, code, *(rows.cell(key, row) for row in others[:9]), found=frame.at[first, key], times=len(same))
+        rows.add(
+            first, key, code, *(rows.cell(key, row) for row in others[:9]), found=frame.at[first, key], times=len(same)
+        )
 
 
 def _doubtful_units(rows: Rows, frame: pd.DataFrame) -> None:

@@ -8,7 +8,8 @@ from pathlib import Path
 
 from handouts.workbook.grid import Grid, Unreadable, filled_rows
 from handouts.workbook.headings import best_fit
-from handouts.workbook.limits import FILE, SHEET
+from handouts.workbook.limits import CELL, FILE, SHEET
+from handouts.workbook.packed import SheetTooBig
 
 SEPARATORS = (",", ";", "\t", "|")
 OFTEN = frozenset("éèêëàâäáåæçñöôóòøùüûúßíìîïœÉÈÀÄÖÜÅÆØÇÑ°²³½¼¾–—“”‘’„…€£×±·«»")
@@ -26,6 +27,8 @@ def read_csv(path: Path) -> list[Grid]:
         raise Unreadable("file-not-a-workbook", name=path.name, what="something other than text")
     try:
         rows = _rows(text)
+    except SheetTooBig as error:
+        raise Unreadable("file-too-big", name=path.name) from error
     except csv.Error as error:
         raise Unreadable("file-damaged", name=path.name) from error
     return [Grid(path.stem[:31], filled_rows(rows))]
@@ -64,17 +67,28 @@ def _rows(text: str) -> list[list[str]]:
 
 
 def _fit(text: str, separator: str) -> tuple[int, int]:
-    start = text[:200_000]
-    rows = _split(start, separator, SHEET["heading_rows"])
+    start = text[: CELL["most_in_file"]]
+    try:
+        rows = _split(start, separator, SHEET["heading_rows"])
+    except (csv.Error, SheetTooBig):
+        return -1, 0
     return best_fit(rows), len(rows[0]) if rows else 0
 
 
+def _lines(text: str) -> io.TextIOWrapper:
+    """The lines of a text, one at a time, their ends kept: a line break inside quotes belongs to its cell."""
+    return io.TextIOWrapper(io.BytesIO(text.encode("utf-8", "replace")), "utf-8", newline="")
+
+
 def _split(text: str, separator: str, most: int) -> list[list[str]]:
-    csv.field_size_limit(FILE["most_text_bytes"])
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, skipinitialspace=True)
-    rows = []
+    csv.field_size_limit(CELL["most_in_file"])
+    reader = csv.reader(_lines(text), delimiter=separator, skipinitialspace=True)
+    rows, cells = [], 0
     for row in reader:
         rows.append(row[: SHEET["most_columns"]])
+        cells += len(row)
+        if cells > SHEET["most_cells"]:
+            raise SheetTooBig
         if len(rows) >= most + SHEET["heading_rows"]:
             break
     return rows

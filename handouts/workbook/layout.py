@@ -95,7 +95,9 @@ def _layout(grid: Grid, sheet: Sheet, row: int, score: int) -> Layout:
             twice.append((known.key, Place(column, known)))
     used = {place.column for place in (*places.values(), *(place for _, place in twice))}
     cells = enumerate(grid.rows[row], 1)
-    unknown = {column: str(cell) for column, cell in cells if column not in used and cell is not None and str(cell).strip()}
+    unknown = {
+        column: str(cell) for column, cell in cells if column not in used and cell is not None and str(cell).strip()
+    }
     return Layout(sheet, grid, row, places, tuple(twice), unknown, _first_row(grid, row), score)
 
 
@@ -103,7 +105,9 @@ def _first_row(grid: Grid, header: int) -> int:
     """The row after the headings, or after a row of units below them."""
     cells = [cell for cell in grid.rows.get(header + 1, ()) if cell is not None]
     units = {plain(word) for table in spoken("units").values() for word in (*table["metric"], *table["imperial"])}
-    are_units = cells and all(isinstance(cell, str) and plain(cell.strip("()[] ")) in units | {"%", "0 3"} for cell in cells)
+    are_units = cells and all(
+        isinstance(cell, str) and plain(cell.strip("()[] ")) in units | {"%", "0 3"} for cell in cells
+    )
     return header + 2 if are_units else header + 1
 
 

@@ -21,7 +21,17 @@ READY_ROWS = 40
 LAST_ROW = 1_048_576
 TEXT_KINDS = frozenset({"text", "cloth", "content", "choice", "needle", "photo", "date"})
 WIDTHS = {"content": 30, "cloth": 20, "needle": 16, "choice": 14, "photo": 16, "date": 13, "text": 16}
-WIDE = {"name": 26, "notes": 40, "supplier_care": 26, "advice": 46, "because": 40, "item": 34, "is": 22, "when": 22, "topic": 22}
+WIDE = {
+    "name": 26,
+    "notes": 40,
+    "supplier_care": 26,
+    "advice": 46,
+    "because": 40,
+    "item": 34,
+    "is": 22,
+    "when": 22,
+    "topic": 22,
+}
 
 
 @dataclass(frozen=True)
@@ -69,7 +79,12 @@ def _write_rows(page: Worksheet, sheet: Sheet, making: Making, rows: Sequence[Ma
         values = given[row - 2] if row - 2 < len(given) else {}
         for number, column in enumerate(sheet.columns, 1):
             cell = page.cell(row, number)
-            body(cell, banded=row % 2 == 1, text=column.kind in TEXT_KINDS, wrap=column.key in ("notes", "advice", "because"))
+            body(
+                cell,
+                banded=row % 2 == 1,
+                text=column.kind in TEXT_KINDS,
+                wrap=column.key in ("notes", "advice", "because"),
+            )
             if column.key in values:
                 put(cell, values[column.key] if rows is None else typed(values[column.key], column, making.imperial))
 
@@ -97,7 +112,7 @@ def _colour_rules(page: Worksheet, sheet: Sheet, making: Making) -> None:
     last = get_column_letter(len(sheet.columns))
     letters = {column.key: get_column_letter(number) for number, column in enumerate(sheet.columns, 1)}
     same = [
-        f'${letters[key]}2={value:g}' if isinstance(value, float) else f'${letters[key]}2="{value}"'
+        f"${letters[key]}2={value:g}" if isinstance(value, float) else f'${letters[key]}2="{value}"'
         for key, value in example(sheet, making.imperial).items()
     ]
     if same:
@@ -107,4 +122,6 @@ def _colour_rules(page: Worksheet, sheet: Sheet, making: Making) -> None:
         if column.required:
             letter = letters[column.key]
             started = f"AND(COUNTA($A2:${last}2)>0,LEN(TRIM({letter}2))=0)"
-            page.conditional_formatting.add(f"{letter}2:{letter}{LAST_ROW}", FormulaRule(formula=[started], fill=fill(MISSING)))
+            page.conditional_formatting.add(
+                f"{letter}2:{letter}{LAST_ROW}", FormulaRule(formula=[started], fill=fill(MISSING))
+            )

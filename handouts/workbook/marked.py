@@ -35,7 +35,9 @@ def write_marked(path: Path, copy: Path, problems: Sequence[Problem]) -> None:
     from handouts.workbook.saving import save
 
     if copy.resolve() == path.resolve() or (copy.exists() and path.exists() and copy.samefile(path)):
-        raise HandoutsError(f"{copy} is your own workbook, and that is never written to. Choose another name for the copy.")
+        raise HandoutsError(
+            f"{copy} is your own workbook, and that is never written to. Choose another name for the copy."
+        )
     if copy.suffix.lower() != ".xlsx":
         raise HandoutsError(f"The marked copy is an .xlsx workbook: call it {copy.with_suffix('.xlsx').name}.")
     book = _copy_of(path)

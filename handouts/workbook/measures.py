@@ -34,7 +34,9 @@ def _from_text(text: str, typed: Typed, column: Column, own: Measure, heading: s
     if column.kind == "percent" and (not rest or plain(rest) in PERCENT_WORDS or rest.casefold() in PERCENT_WORDS):
         return _percent(typed.readings[0], column, heading, sure=bool(rest), scale=1.0)
     other = measure(column, rest) if rest else own
-    loose = plain(rest) in spoken("about")["words"] or (column.unit is None and column.kind == "number" and len(rest) < 20)
+    loose = plain(rest) in spoken("about")["words"] or (
+        column.unit is None and column.kind == "number" and len(rest) < 20
+    )
     if other is None and not loose:
         return _unreadable(text, column, heading)
     used = other or own
@@ -75,7 +77,9 @@ def _judged(values: tuple[float, ...], found: str, column: Column, used: Measure
     if good:
         return Outcome(good[0])
     proposal = _other_unit(values[0], found, column, used)
-    return outcome(None, "number-not-believed", heading=heading, found=found, range=_range(column, used), proposal=proposal)
+    return outcome(
+        None, "number-not-believed", heading=heading, found=found, range=_range(column, used), proposal=proposal
+    )
 
 
 def _believed(value: float, column: Column) -> bool:
@@ -97,7 +101,9 @@ def _other_unit(value: float, found: str, column: Column, used: Measure) -> str:
     if not column.unit:
         return ""
     typed = used.factor / value if used.reciprocal and value else value / used.factor
-    units = [unit for unit in (metric_of(column), imperial_of(column), measure(column, "m"), measure(column, "mm")) if unit]
+    units = [
+        unit for unit in (metric_of(column), imperial_of(column), measure(column, "m"), measure(column, "mm")) if unit
+    ]
     for unit in units:
         if unit.word != used.word and _believed(unit.metric(typed), column):
             return did_you_mean(f"{shown(typed)} {unit.word}, which is {_with_unit(unit.metric(typed), column)}")

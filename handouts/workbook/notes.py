@@ -23,7 +23,9 @@ def _headings(layout: Layout) -> Iterator[Problem]:
             column = sheet.column(key)
             measure = place.heading.measure or metric_of(column)
             read = column.heading.format(unit=measure.word)
-            yield problem("heading-read-as", grid.cell(header, place.column), found=shown(place.heading.typed), read=read)
+            yield problem(
+                "heading-read-as", grid.cell(header, place.column), found=shown(place.heading.typed), read=read
+            )
     for key, place in layout.twice:
         first = grid.cell(header, layout.places[key].column)
         yield problem("heading-twice", first, grid.cell(header, place.column), heading=shown(place.heading.typed))

@@ -12,7 +12,9 @@ FIGURES = re.compile(r"[+\-−]?\s*(?:\d+\s+\d+/\d+|\d+/\d+|\d[\d.,' ]*|[.,]\d+)
 FRACTION = re.compile(r"^(?:(\d+)\s+)?(\d{1,3})/(\d{1,3})$")
 GROUPED = re.compile(r"^\d{1,3}(?:[.,' ]\d{3})+$")
 RANGE = re.compile(r"^\s*([\d.,]+)\s*(?:-|–|—|to|bis|à)\s*([\d.,]+)\s*(.*)$", re.I)
-LETTERS_FOR_FIGURES = str.maketrans({"o": "0", "O": "0", "l": "1", "I": "1", "i": "1", "S": "5", "B": "8", "Z": "2", "|": "1"})
+LETTERS_FOR_FIGURES = str.maketrans(
+    {"o": "0", "O": "0", "l": "1", "I": "1", "i": "1", "S": "5", "B": "8", "Z": "2", "|": "1"}
+)
 
 
 @dataclass(frozen=True)
@@ -52,7 +54,10 @@ def proposed_number(text: str) -> float | None:
 
 def _fractions_apart(text: str) -> str:
     """`1½` as `1 1/2`."""
-    spelt = (f" {unicodedata.normalize('NFKC', s)}" if unicodedata.decomposition(s).startswith("<fraction>") else s for s in text)
+    spelt = (
+        f" {unicodedata.normalize('NFKC', s)}" if unicodedata.decomposition(s).startswith("<fraction>") else s
+        for s in text
+    )
     return "".join(spelt).replace("⁄", "/").strip()
 
 

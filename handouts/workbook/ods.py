@@ -5,12 +5,12 @@ from __future__ import annotations
 import zipfile
 from collections.abc import Mapping
 from pathlib import Path
-from xml.parsers import expat
 
 from handouts.workbook.grid import Grid, Unreadable
-from handouts.workbook.limits import FILE, SHEET
-from handouts.workbook.ods_sheet import SheetTooBig, SpreadSheet
-from handouts.workbook.packed import open_packed
+from handouts.workbook.limits import SHEET
+from handouts.workbook.markup import parse, parser
+from handouts.workbook.ods_sheet import SpreadSheet
+from handouts.workbook.packed import SheetTooBig, open_packed
 
 CONTENT, MANIFEST = "content.xml", "META-INF/manifest.xml"
 
@@ -22,9 +22,7 @@ def read_ods(path: Path) -> list[Grid]:
         reader = _Reader()
         try:
             with book.open(CONTENT) as content:
-                while piece := content.read(FILE["piece_bytes"]):
-                    reader.parser.Parse(piece, False)
-            reader.parser.Parse(b"", True)
+                parse(reader.parser, content)
         except SheetTooBig as error:
             raise Unreadable("file-too-big", name=path.name) from error
         except Exception as error:  # broken archives and broken markup fail in many ways, each of them the file's fault
@@ -48,16 +46,8 @@ class _Reader:
         self.sheets: list[SpreadSheet] = []
         self.hidden_styles: set[str] = set()
         self.style = ""
-        self.parser = expat.ParserCreate()
-        self.parser.buffer_text = True
-        self.parser.StartElementHandler = self.start
-        self.parser.EndElementHandler = self.end
+        self.parser = parser(self.start, self.end)
         self.parser.CharacterDataHandler = self.text
-        self.parser.StartDoctypeDeclHandler = self.refuse
-
-    def refuse(self, *_: object) -> None:
-        """A document type can hold entities that unfold without end; no spreadsheet program writes one."""
-        raise ValueError("document type")
 
     def start(self, name: str, about: Mapping[str, str]) -> None:
         if name == "style:style":

@@ -8,13 +8,10 @@ from typing import Any
 
 from handouts.workbook.grid import Block, Grid, Look, Spot
 from handouts.workbook.limits import SHEET
+from handouts.workbook.packed import SheetTooBig
 
 HIDDEN = ("collapse", "filter")
 CELLS = ("table:table-cell", "table:covered-table-cell")
-
-
-class SheetTooBig(Exception):
-    """The sheet says that it repeats more than can be read."""
 
 
 class SpreadSheet:

@@ -26,7 +26,9 @@ def offered(column: Column, words: Words) -> tuple[str, ...]:
 def conditions() -> tuple[str, ...]:
     """What a house rule may ask about."""
     fabrics = next(sheet for sheet in SHEETS if sheet.key == "fabrics")
-    facts = (c.title() for c in fabrics.columns if c.group == "facts" and c.kind not in ("text", "content", "photo", "cloth"))
+    facts = (
+        c.title() for c in fabrics.columns if c.group == "facts" and c.kind not in ("text", "content", "photo", "cloth")
+    )
     return (*CONDITIONS, *facts)
 
 

@@ -102,7 +102,12 @@ def _what_zip(names: set[str], mime: bytes) -> str:
 def _renamed(path: Path, kind: str) -> list[Problem]:
     if path.suffix.lower() in SUFFIXES[kind]:
         return []
-    what = {"xlsx": "a workbook (.xlsx)", "ods": "a workbook (.ods)", "xls": "an old workbook (.xls)", "csv": "a text file (.csv)"}
+    what = {
+        "xlsx": "a workbook (.xlsx)",
+        "ods": "a workbook (.ods)",
+        "xls": "an old workbook (.xls)",
+        "csv": "a text file (.csv)",
+    }
     return [problem("file-renamed", name=path.name, what=what[kind])]
 
 

@@ -13,7 +13,16 @@ MISSING, GREYED, MARK, NOTED = "F6C9A0", "8C8C8C", "F6C9B0", "FFF2C4"
 GROUPS = {"facts": HEAD, "choice": CHOICE, "tested": TESTED}
 LINE = Border(bottom=Side(style="thin", color="BFBFBF"))
 HEAD_LINE = Border(bottom=Side(style="medium", color="404040"))
-FREEDOMS = ("formatCells", "formatColumns", "formatRows", "insertRows", "deleteRows", "insertColumns", "sort", "autoFilter")
+FREEDOMS = (
+    "formatCells",
+    "formatColumns",
+    "formatRows",
+    "insertRows",
+    "deleteRows",
+    "insertColumns",
+    "sort",
+    "autoFilter",
+)
 FREE = Protection(locked=False)
 TEXT = "@"
 A4, LETTER = 9, 1  # paper codes of ECMA-376 part 1, 18.3.1.63

@@ -35,7 +35,9 @@ def read_book(path: Path, words: Words) -> Book:
     settings = read_settings(find_class(grids, lists.values()), words)
     if fabrics is None:
         titles = ", ".join(grid.title for grid in grids[:6])
-        return _empty(path, settings, [*problems, problem("fabrics-missing", name=shown(path.name), titles=titles or "none")])
+        return _empty(
+            path, settings, [*problems, problem("fabrics-missing", name=shown(path.name), titles=titles or "none")]
+        )
     return _filled(path, settings, lists, words, [*problems, *_others(others)])
 
 
@@ -104,5 +106,3 @@ def _book(
         problems=tuple(worst_first(problems)),
         setting_cells=settings.cells,
     )
-
-

@@ -73,7 +73,9 @@ def empty_frame(columns: tuple[Column, ...]) -> pd.DataFrame:
     import pandas as pd
 
     index = pd.Index([], name="row", dtype="int64")
-    return pd.DataFrame({c.key: pd.Series([], index=index, dtype=DTYPES.get(c.kind, "string")) for c in columns}, index=index)
+    return pd.DataFrame(
+        {c.key: pd.Series([], index=index, dtype=DTYPES.get(c.kind, "string")) for c in columns}, index=index
+    )
 
 
 def read_rows(layout: Layout, words: Words, imperial: bool) -> Rows:
@@ -176,7 +178,9 @@ def _keep(rows: Rows, values: dict[int, Any], key: str, place: Place, row: int, 
         unit = f" {column.unit.metric}" if column.unit else ""
         one, other = (f"{v:.4g}{unit}" if isinstance(v, float) else f"“{shown(v)}”" for v in (values[row], read.value))
         found = {"heading": column.title(), "one": one, "other": other}
-        rows.found.append((row, place.column, problem("cells-differ", cells, rows.layout.grid.cell(row, place.column), **found)))
+        rows.found.append(
+            (row, place.column, problem("cells-differ", cells, rows.layout.grid.cell(row, place.column), **found))
+        )
         return
     values.setdefault(row, read.value)
 

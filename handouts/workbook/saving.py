@@ -55,4 +55,6 @@ def place(path: Path, content: bytes) -> None:
         if aside and os.path.exists(aside):
             os.unlink(aside)
         reason = error.strerror or "it is not allowed"
-        raise HandoutsError(f"Cannot write {path}: {reason}. If it is open in a spreadsheet program, close it first.") from error
+        raise HandoutsError(
+            f"Cannot write {path}: {reason}. If it is open in a spreadsheet program, close it first."
+        ) from error

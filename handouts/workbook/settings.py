@@ -57,7 +57,9 @@ def _read_setting(settings: Settings, grid: Grid, row: int, value_column: int, k
     column = CLASS.column(known.key)
     cell = grid.cell(row, value_column)
     spot = (row, value_column)
-    read = read_cell(grid.value(*spot), sense_of(column, column.title(), known.measure, words), spot in grid.look.percent)
+    read = read_cell(
+        grid.value(*spot), sense_of(column, column.title(), known.measure, words), spot in grid.look.percent
+    )
     findings = [*_blank_findings(grid, spot), *read.findings, *_page_findings(column, read)]
     for finding in findings:
         settings.problems.append(problem(finding.code, cell, **{"heading": column.title(), **finding.found}))
@@ -85,7 +87,9 @@ def _page_findings(column: Column, read: Outcome) -> list[Finding]:
     """Page types that are none."""
     if column.key != "pages" or not read.value:
         return []
-    strange = [word for word in map(str.strip, read.value.split(",")) if word and plain(word) not in map(plain, PAGE_TYPES)]
+    strange = [
+        word for word in map(str.strip, read.value.split(",")) if word and plain(word) not in map(plain, PAGE_TYPES)
+    ]
     found = {"choices": ", ".join(PAGE_TYPES)}
     return [
         Finding("choice-unknown", {**found, "found": shown(word), "proposal": did_you_mean(closest(word, PAGE_TYPES))})

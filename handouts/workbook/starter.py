@@ -29,7 +29,13 @@ def starter(
     book = Workbook()
     book.remove(book.worksheets[0])
     making = Making(words, list_names(words), imperial)
-    own = {} if settings is None and not imperial else {"units": "imperial", "paper": "Letter"} if settings is None else settings
+    own = (
+        {}
+        if settings is None and not imperial
+        else {"units": "imperial", "paper": "Letter"}
+        if settings is None
+        else settings
+    )
     write_readme(book, making)
     write_class(book, making, own)
     write_list(book, FABRICS, making, rows)

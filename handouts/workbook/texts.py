@@ -21,13 +21,14 @@ def clean(text: str) -> tuple[str, tuple[Finding, ...]]:
     if text.isascii() and text.isprintable() and "  " not in text and len(text) <= CELL["most_characters"]:
         return text.strip(), ()
     findings: tuple[Finding, ...] = ()
+    length, text = len(text), text[: 2 * 32_767]
     whole = SPACES.sub(" ", text.replace("_x000D_", " "))
     kept = "".join(s for s in whole if unicodedata.category(s) not in ("Cc", "Cf", "Cs", "Cn"))
     if any(s not in QUIET and unicodedata.category(s) in ("Cc", "Cf", "Cs", "Cn") for s in whole):
         findings += (Finding("text-cleaned"),)
     kept = " ".join(unicodedata.normalize("NFC", kept).split())
     if len(kept) > CELL["most_characters"]:
-        findings += (Finding("text-cut", {"length": len(kept), "most": CELL["most_characters"]}),)
+        findings += (Finding("text-cut", {"length": max(length, len(kept)), "most": CELL["most_characters"]}),)
         kept = kept[: CELL["most_characters"]]
     return kept, findings
 

@@ -59,4 +59,3 @@ def _measures(unit: Unit) -> dict[str, Measure]:
 def _spelt(word: str) -> str:
     text = unicodedata.normalize("NFKC", word).casefold().strip(" .()[]").replace("²", "2")
     return " ".join(text.split()) or word.strip()
-

@@ -13,7 +13,13 @@ from typing import Any
 
 from handouts.workbook.limits import ALIKE, CELL
 
-SPELLINGS = (("fiber", "fibre"), ("color", "colour"), ("meter", "metre"), ("grey", "gray"), ("mercerized", "mercerised"))
+SPELLINGS = (
+    ("fiber", "fibre"),
+    ("color", "colour"),
+    ("meter", "metre"),
+    ("grey", "gray"),
+    ("mercerized", "mercerised"),
+)
 
 
 @cache

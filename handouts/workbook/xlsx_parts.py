@@ -5,25 +5,27 @@ from __future__ import annotations
 import posixpath
 import re
 import zipfile
-from collections.abc import Iterator
-from xml.etree.ElementTree import Element
+from collections.abc import Mapping
 
-PERCENTS_BUILT_IN = frozenset({9, 10})  # ECMA-376 part 1, 18.8.30: 0% and 0.00%
-REL = "{http://schemas.openxmlformats.org/officeDocument/2006/relationships}id"
-STRICT_REL = "{http://purl.oclc.org/ooxml/officeDocument/relationships}id"
+from handouts.workbook.markup import Element, elements
+
+PERCENTS_BUILT_IN = frozenset({"9", "10"})  # ECMA-376 part 1, 18.8.30: 0% and 0.00%
 LITERAL = re.compile(r'"[^"]*"|\\.|\[[^\]]*\]')
 
 
 def parts_of(book: zipfile.ZipFile) -> dict[str, str]:
-    """Sheet title → name of the part that holds it, in the workbook's own order."""
+    """Sheet title → name of the part that holds it, in the workbook's own order. Raises ValueError when two share one."""
     home = _home(book)
-    targets = {link.get("Id"): link.get("Target", "") for link in _read(book, _links_of(home)).iter()}
-    found = {}
-    for sheet in _every(_read(book, home), "sheet"):
-        target = targets.get(sheet.get(REL) or sheet.get(STRICT_REL), "")
-        part = _resolve(home, target)
-        if part in book.namelist() and "chartsheet" not in part:
-            found[sheet.get("name", "")] = part
+    targets = {link.get("Id"): link.get("Target", "") for link in _links(book, _links_of(home))}
+    names = {name.casefold(): name for name in book.namelist()}
+    found: dict[str, str] = {}
+    for sheet in _read(book, home, "sheet"):
+        link = next((value for key, value in sheet.about.items() if key.rpartition(":")[2] == "id"), "")
+        part = names.get(_resolve(home, targets.get(link, "")).casefold(), "")
+        if part and "chartsheet" not in part:
+            if part in found.values():
+                raise ValueError("two sheets in one part")
+            found[sheet.about.get("name", "")] = part
     return found
 
 
@@ -32,21 +34,23 @@ def percent_styles(book: zipfile.ZipFile) -> frozenset[int]:
     part = _resolve(_home(book), "styles.xml")
     if part not in book.namelist():
         return frozenset()
-    styles = _read(book, part)
-    own = {f.get("numFmtId"): f.get("formatCode", "") for f in _every(styles, "numFmt")}
+    found = _read(book, part, "numFmt", "xf")
+    own = {one.about.get("numFmtId"): one.about.get("formatCode", "") for one in found if one.name == "numFmt"}
     percents = {number for number, code in own.items() if "%" in LITERAL.sub("", code)}
-    percents |= {str(number) for number in PERCENTS_BUILT_IN if str(number) not in own}
-    formats = [xf.get("numFmtId") for block in _every(styles, "cellXfs") for xf in block]
+    percents |= PERCENTS_BUILT_IN - own.keys()
+    formats = [one.about.get("numFmtId") for one in found if one.name == "xf" and one.parent == "cellXfs"]
     return frozenset(index for index, number in enumerate(formats) if number in percents)
 
 
 def _home(book: zipfile.ZipFile) -> str:
     """The part that lists the sheets, as the package's own links say."""
-    if "_rels/.rels" in book.namelist():
-        for link in _read(book, "_rels/.rels").iter():
-            if link.get("Type", "").endswith("/officeDocument"):
-                return link.get("Target", "").lstrip("/")
-    return "xl/workbook.xml"
+    links = _links(book, "_rels/.rels")
+    home = next((link.get("Target", "") for link in links if link.get("Type", "").endswith("/officeDocument")), "")
+    return home.lstrip("/") or "xl/workbook.xml"
+
+
+def _links(book: zipfile.ZipFile, part: str) -> list[Mapping[str, str]]:
+    return [one.about for one in _read(book, part, "Relationship")] if part in book.namelist() else []
 
 
 def _links_of(part: str) -> str:
@@ -55,15 +59,13 @@ def _links_of(part: str) -> str:
 
 
 def _resolve(home: str, target: str) -> str:
-    return target.lstrip("/") if target.startswith("/") else posixpath.normpath(posixpath.join(posixpath.dirname(home), target))
+    return (
+        target.lstrip("/")
+        if target.startswith("/")
+        else posixpath.normpath(posixpath.join(posixpath.dirname(home), target))
+    )
 
 
-def _read(book: zipfile.ZipFile, part: str) -> Element:
-    from defusedxml.ElementTree import fromstring
-
-    root: Element = fromstring(book.read(part))
-    return root
-
-
-def _every(root: Element, name: str) -> Iterator[Element]:
-    return (element for element in root.iter() if element.tag.rpartition("}")[2] == name)
+def _read(book: zipfile.ZipFile, part: str, *names: str) -> list[Element]:
+    with book.open(part) as file:
+        return elements(file, names)

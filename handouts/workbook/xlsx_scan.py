@@ -12,12 +12,15 @@ from functools import cached_property
 
 from handouts.workbook.grid import Block, Look, Spot, blank_after, column_number
 from handouts.workbook.limits import SHEET
-from handouts.workbook.packed import pieces
+from handouts.workbook.packed import SheetTooBig, pieces
 
 ROW_ENDS = (b"row>", b"/>")
-CELL = re.compile(rb'<(?:\w+:)?c\s(?:[^>]*?\s)?r="([A-Z]{1,4})(\d{1,9})"[^>]*(?<!/)>')
-SPOT = re.compile(rb'\br="([A-Z]{1,4})(\d{1,9})"')
-BARE = re.compile(rb"<(?:\w+:)?c(?:\s(?![^>]*\br=)[^>]*)?>")
+FILLED = re.compile(rb"<(?:\w+:)?(?:v|is|f)\b")
+CELL = re.compile(rb'<(?:\w+:)?c\s(?:[^>]*?\s)?r="([A-Z]{1,3})([1-9]\d{0,6})"[^>]*?(/?)>')
+ANY_CELL = re.compile(rb"<(?:\w+:)?c[\s/>]")
+SPOT = re.compile(rb'\br="([A-Z]{1,3})([1-9]\d{0,6})"')
+ANY_ROW = re.compile(rb"<(?:\w+:)?row[\s/>]")
+GOOD_ROW = re.compile(rb'<(?:\w+:)?row\s(?:[^>]*?\s)?r="[1-9]\d{0,6}"')
 ROW = re.compile(rb"<(?:\w+:)?row\b([^>]*)>")
 COLUMN = re.compile(rb"<(?:\w+:)?col\b([^>]*)>")
 ERROR = re.compile(rb'<(?:\w+:)?c\s([^>]*\bt="e"[^>]*)>(.*?)</(?:\w+:)?c>', re.S)
@@ -31,21 +34,29 @@ HIDDEN = re.compile(rb'\bhidden="(?:1|true|on)"')
 NUMBER = {name: re.compile(rb"\b" + name + rb'="(\d{1,9})"') for name in (b"r", b"min", b"max")}
 
 
+MOST_SPANS = 1_000
+"""Hidden spans and merged blocks kept of one piece of text."""
+
+
 @dataclass
 class Scan:
-    """What was seen of one sheet. first_in_row, first_in_column: the first filled cell there, as the text spells it."""
+    """What was seen of one sheet. first_in_row, first_in_column: the first filled cell there, as the text spells it.
+
+    regular: every row and cell says where it stands, the way nearly all programs write it.
+    """
 
     title: str
+    regular: bool = True
     first_in_row: dict[bytes, bytes] = field(default_factory=dict)
     first_in_column: dict[bytes, bytes] = field(default_factory=dict)
     cells: int = 0
-    widest_bare: int = 0
     hidden_rows: set[int] = field(default_factory=set)
-    hidden_columns: set[int] = field(default_factory=set)
+    hidden_spans: list[tuple[int, int]] = field(default_factory=list)
     merged: list[Block] = field(default_factory=list)
     errors: dict[Spot, str] = field(default_factory=dict)
     stale: set[Spot] = field(default_factory=set)
     percent: set[Spot] = field(default_factory=set)
+    lost: list[Spot] = field(default_factory=list)
 
     @cached_property
     def rows(self) -> dict[int, int]:
@@ -58,51 +69,50 @@ class Scan:
         return {column_number(column.decode()): int(row) for column, row in self.first_in_column.items()}
 
     def bounds(self) -> Spot:
-        """The last row and column of the block of filled cells, strays left out."""
+        """The last row and column that are read: all, unless strays make the block too large."""
+        last = max(self.rows, default=0), max(self.columns, default=0)
+        if last[0] * last[1] <= SHEET["most_area"]:
+            return last
         return blank_after(self.rows, SHEET["gap_rows"]), blank_after(self.columns, SHEET["gap_columns"])
 
-    def whole_area(self) -> int:
-        """Cells in the block that holds every filled cell."""
-        return max(self.rows, default=0) * max(self.widest_bare, *self.columns, 0)
-
-    @property
-    def far(self) -> tuple[Spot, ...]:
-        """The strays that make the block too large to read, the first of each row or column; none when it is not."""
-        if self.whole_area() <= SHEET["most_area"]:
-            return ()
+    def area(self) -> int:
+        """Cells in the block that is read."""
         last_row, last_column = self.bounds()
-        strays = {(row, column) for row, column in self.rows.items() if row > last_row}
-        return tuple(sorted(strays | {(row, column) for column, row in self.columns.items() if column > last_column}))
+        return last_row * last_column
 
-    def too_big(self) -> bool:
-        """Whether there is more than can be read even without the strays."""
+    def strays(self) -> tuple[Spot, ...]:
+        """The filled cells outside the block, the first of each row or column."""
         last_row, last_column = self.bounds()
-        block = last_row * max(last_column, self.widest_bare)
-        return self.cells > SHEET["most_cells"] or block > SHEET["most_area"]
+        rows = {(row, column) for row, column in self.rows.items() if row > last_row}
+        return tuple(sorted(rows | {(row, column) for column, row in self.columns.items() if column > last_column}))
 
     def look(self) -> Look:
         """The same, as a Grid carries it."""
+        hidden = {column for column in self.columns if any(low <= column <= high for low, high in self.hidden_spans)}
         return Look(
             frozenset(self.hidden_rows & self.rows.keys()),
-            frozenset(self.hidden_columns),
+            frozenset(hidden),
             tuple(self.merged),
             dict(self.errors),
             frozenset(self.stale),
             frozenset(self.percent),
-            self.far,
+            (*self.strays(), *self.lost),
         )
 
 
-def scan_sheet(book: zipfile.ZipFile, part: str, title: str, percents: frozenset[int]) -> Scan:
-    """What the text of one sheet says. `percents` are the styles that show a percent."""
+def scan_sheet(source: zipfile.ZipFile | bytes, part: str, title: str, percents: frozenset[int]) -> Scan:
+    """What the text of one sheet says. `percents` are the styles that show a percent. Raises SheetTooBig."""
     scan = Scan(title)
     percent = _percent_pattern(percents)
-    for piece in pieces(book, part, ROW_ENDS):
+    for number, piece in enumerate(pieces(source, part, ROW_ENDS)):
+        if number == 0 and b"<" not in piece[:1]:
+            scan.regular = piece.lstrip(b"\xef\xbb\xbf \t\r\n").startswith(b"<")
+        if b"\0" in piece or not scan.regular:
+            scan.regular = False
+            break
         _scan_frame(scan, piece)
-        if b"</" in piece and (b"v>" in piece or b"is>" in piece or b"<f" in piece or b":f" in piece):
+        if FILLED.search(piece):
             _scan_cells(scan, piece, percent)
-            if scan.cells > SHEET["most_cells"]:
-                break
     return scan
 
 
@@ -117,12 +127,14 @@ def _scan_frame(scan: Scan, piece: bytes) -> None:
     """Hidden rows and columns and merged blocks."""
     if b"hidden=" in piece:
         scan.hidden_rows |= {_number(b"r", row) for row in ROW.findall(piece) if HIDDEN.search(row)}
-        for column in COLUMN.findall(piece):
-            if HIDDEN.search(column):
-                last = min(_number(b"max", column), SHEET["most_columns"])
-                scan.hidden_columns |= set(range(_number(b"min", column), last + 1))
+        spans = [
+            (_number(b"min", column), _number(b"max", column))
+            for column in COLUMN.findall(piece)
+            if HIDDEN.search(column)
+        ]
+        scan.hidden_spans += spans[:MOST_SPANS]
     if b"mergeCell" in piece:
-        for left, top, right, bottom in MERGE.findall(piece):
+        for left, top, right, bottom in MERGE.findall(piece)[:MOST_SPANS]:
             block = (int(top), column_number(left.decode()), int(bottom), column_number(right.decode()))
             scan.merged.append(block)
 
@@ -134,27 +146,22 @@ def _number(name: bytes, text: bytes) -> int:
 
 def _scan_cells(scan: Scan, piece: bytes, percent: re.Pattern[bytes] | None) -> None:
     found = CELL.findall(piece)
-    scan.cells += len(found)
-    for column, row in found:
-        scan.first_in_row.setdefault(row, column)
-        scan.first_in_column.setdefault(column, row)
-    _count_bare(scan, piece)
+    rows = len(GOOD_ROW.findall(piece))
+    if len(found) != len(ANY_CELL.findall(piece)) or rows != len(ANY_ROW.findall(piece)):
+        scan.regular = False
+    for column, row, blank in found:
+        if not blank:
+            scan.cells += 1
+            scan.first_in_row.setdefault(row, column)
+            scan.first_in_column.setdefault(column, row)
+    if scan.cells > SHEET["most_cells"]:
+        raise SheetTooBig
     if b'"e"' in piece:
         scan.errors |= {_spot(cell): _text(inside) for cell, inside in ERROR.findall(piece)}
     if b"<f" in piece or b":f" in piece:
         scan.stale |= {_spot(cell) for cell in FORMULA.findall(piece) if b't="str"' not in cell}
     if percent:
         scan.percent |= {_spot(cell) for cell in percent.findall(piece)}
-
-
-def _count_bare(scan: Scan, piece: bytes) -> None:
-    """Cells that do not say where they stand: at most as many columns as the fullest row has of them."""
-    if BARE.search(piece):
-        counts = [len(BARE.findall(row)) for row in piece.split(b"<row")]
-        scan.widest_bare = max(scan.widest_bare, *counts)
-        scan.cells += sum(counts)
-        for row in ROW.findall(piece):
-            scan.first_in_row.setdefault(b"%d" % _number(b"r", row), b"A")
 
 
 def _spot(cell: bytes) -> Spot:

@@ -1,4 +1,4 @@
-"""A copy of an .xlsx in memory without the strays that would blow a sheet up to billions of blank cells."""
+"""Copies of sheets and archives in memory, without the strays that would blow a sheet up to billions of blank cells."""
 
 from __future__ import annotations
 
@@ -16,21 +16,23 @@ CELL = re.compile(rb'<(?:\w+:)?c\s(?:[^>]*?\s)?r="([A-Z]{1,4})\d{1,9}"[^>]*?(?:/
 PICTURES = ("xl/media/", "xl/drawings/", "docProps/thumbnail")
 
 
-def trimmed(book: zipfile.ZipFile, scans: Mapping[str, Scan]) -> io.BytesIO:
-    """The archive again, every sheet in `scans` (by part) cut to its block of filled cells."""
+def trimmed(source: zipfile.ZipFile | bytes, part: str, scan: Scan) -> bytes:
+    """The text of a regular sheet without the cells outside its block."""
+    return b"".join(_cut(source, part, scan))
+
+
+def copied(book: zipfile.ZipFile, mended: Mapping[str, bytes]) -> io.BytesIO:
+    """The archive again in memory, with the mended parts and without pictures."""
     copy = io.BytesIO()
     with zipfile.ZipFile(copy, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as new:
         for part in book.namelist():
-            if part in scans and scans[part].far:
-                with new.open(part, "w") as out:
-                    out.writelines(_cut(book, part, scans[part]))
-            elif not part.startswith(PICTURES):
-                new.writestr(part, book.read(part))
+            if not part.startswith(PICTURES):
+                new.writestr(part, mended[part] if part in mended else book.read(part))
     copy.seek(0)
     return copy
 
 
-def _cut(book: zipfile.ZipFile, part: str, scan: Scan) -> Iterator[bytes]:
+def _cut(source: zipfile.ZipFile | bytes, part: str, scan: Scan) -> Iterator[bytes]:
     last_row, last_column = scan.bounds()
 
     def cell(found: re.Match[bytes]) -> bytes:
@@ -39,4 +41,4 @@ def _cut(book: zipfile.ZipFile, part: str, scan: Scan) -> Iterator[bytes]:
     def row(found: re.Match[bytes]) -> bytes:
         return CELL.sub(cell, found[0]) if int(found[1]) <= last_row else b""
 
-    return (ROW.sub(row, piece) for piece in pieces(book, part, ROW_ENDS))
+    return (ROW.sub(row, piece) for piece in pieces(source, part, ROW_ENDS))
