@@ -8,7 +8,7 @@ from io import BytesIO
 from typing import TYPE_CHECKING
 
 from handouts.errors import TemplateError
-from handouts.printing import card, flow
+from handouts.printing import card, flow, slots
 from handouts.printing.fonts import clean, face
 from handouts.printing.ink import Ink
 from handouts.printing.look import Page, drawing, look, page_type
@@ -18,16 +18,24 @@ from handouts.printing.sides import Side
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
-LAYOUTS: dict[str, Callable[[Element, Page], list[Side]]] = {"card": card.lay_out, "flow": flow.lay_out}
+LAYOUTS: dict[str, Callable[[Element, Page], list[Side]]] = {
+    "card": card.lay_out,
+    "flow": flow.lay_out,
+    "slots": slots.lay_out,
+}
 
 
 @dataclass(frozen=True)
 class Printed:
-    """A PDF file, how many pages it has, and which fabrics (by the sheet's key) needed more than one side."""
+    """A PDF file, how many pages it has, which fabrics (by the sheet's key) needed more than one side.
+
+    refused: the small cards (by key) that are not in it because even the smallest type is too large for them.
+    """
 
     pdf: bytes
     pages: int
     second_sides: tuple[str, ...]
+    refused: tuple[str, ...] = ()
 
 
 def print_pages(markup: str) -> Printed:
@@ -35,10 +43,13 @@ def print_pages(markup: str) -> Printed:
     root = read(markup)
     buffer = BytesIO()
     canvas = _canvas(buffer, root)
-    second, pages = [], 0
+    second: list[str] = []
+    refused: list[str] = []
+    pages = 0
     for sheet in root.children:
         page = page_type(sheet.get("page"))
         sides = _layout(page)(sheet, page)
+        refused += getattr(sides, "refused", ())
         if len(sides) > 1 and page.layout == "card":
             second.append(sheet.get("key"))
         for number, side in enumerate(sides):
@@ -46,7 +57,7 @@ def print_pages(markup: str) -> Printed:
             _show(canvas, page_type(sheet.get("page"), back), side, back, sheet if number == 0 else None)
             pages += 1
     canvas.save()
-    return Printed(buffer.getvalue(), pages, tuple(second))
+    return Printed(buffer.getvalue(), pages, tuple(second), tuple(refused))
 
 
 def _layout(page: Page) -> Callable[[Element, Page], list[Side]]:
@@ -103,7 +114,8 @@ def _outline(canvas: Canvas, sheet: Element) -> None:
 def _hole_ticks(ink: Ink, page: Page, back: bool) -> None:
     """A fine grey tick beside the middle of every hole, between the hole and the text."""
     centres, from_edge, diameter = page.holes or ((), 0.0, 0.0)
-    near, far = from_edge + diameter / 2 + 1.5, from_edge + diameter / 2 + 1.5 + drawing("hole_tick")
+    near = from_edge + diameter / 2 + drawing("hole_clear")
+    far = near + drawing("hole_tick")
     if back:
         near, far = page.width - near, page.width - far
     for centre in centres:

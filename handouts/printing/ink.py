@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from handouts.printing.fonts import runs
@@ -101,3 +102,21 @@ class Ink:
         for number in range(count):
             way = half if number % 2 else -half
             self.rule(x + number * step, middle - way, x + (number + 1) * step, middle + way, "stitch")
+
+    def block(self, x: float, y: float, width: float, height: float) -> None:
+        """A filled black rectangle without an outline."""
+        self.canvas.setFillGray(0)
+        self.canvas.rect(x, self.height - y - height, width, height, stroke=0, fill=1)
+
+    def turned(
+        self, x: float, y: float, width: float, height: float, left_up: bool, draw: Callable[[Ink], None]
+    ) -> None:
+        """Draws something `height` wide and `width` high on its side in a box: its top at the box's right, or left_up."""
+        self.canvas.saveState()
+        if left_up:
+            self.canvas.translate(x + width, self.height - y - height)
+        else:
+            self.canvas.translate(x, self.height - y)
+        self.canvas.rotate(90 if left_up else -90)
+        draw(Ink(self.canvas, width))
+        self.canvas.restoreState()
