@@ -235,6 +235,7 @@ def test_the_spreadsheet_says_the_same_as_the_sheet() -> None:
     assert {key: ponte[key] for key in expected} == expected
     assert "Overlock" in str(ponte["Differs from the usual"]).split(", ")
     assert all(isinstance(cell, (str, int, float)) for row in found.rows for cell in row)
+    assert "\u00a0" not in " ".join(str(part) for row in (*found.rows, found.notes) for part in row)
 
 
 def test_needles_show_both_numbers() -> None:

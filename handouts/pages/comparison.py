@@ -219,7 +219,7 @@ def comparison_table(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> Ta
         knowledge.tables["cautions"]["defer"]["short"],
     )
     title = class_words()["comparison"]["title"].format(title=workshop.settings.get("title", ""))
-    return Table(title, HEADINGS, rows, notes)
+    return Table(title, HEADINGS, rows, tuple(note.replace(FIX, " ") for note in notes))
 
 
 def table_row(fabric: Fabric, plan: Plan, words: Words) -> tuple[object, ...]:
