@@ -2,67 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from datetime import date
 from typing import Any
 
-from handouts.model import Knowledge, Needles, Rule
-from handouts.records import Change, Content, Decision, Fabric, Fact, Label, Likeness, Spoke, Tested, Workshop
+from handouts.records import Change, Content, Decision, Fabric, Label, Likeness, Spoke, Tested, Workshop
 from handouts.sheets import CLASS
-
-DAY = date(2026, 11, 25)
-CAUTIONS = {
-    "defer": {"say": "General information. Follow the equipment's manual, the label on the bolt and local codes."},
-    "caution": [
-        {"when": "iron", "card": "Iron upright; fingers out of the steam."},
-        {"when": "always", "card": "Machine off to change a needle."},
-        {"when": "rotary", "card": "Close the cutter after every cut."},
-        {"when": "vinyl", "card": "Do not heat PVC."},
-        {"when": "plan", "card": ""},
-    ],
-}
-
-
-def knowledge() -> Knowledge:
-    """Only what pages look up: needle numbers, cautions, one prohibition."""
-    sizes = {60: 8, 70: 10, 75: 11, 80: 12, 90: 14, 100: 16, 110: 18}
-    no_pins = Rule(
-        "hold-no-pins", "hold", "surface", {}, None, "A pin hole stays.", ("judgement",), DAY, never=("pins",)
-    )
-    return Knowledge({}, {}, {}, {}, {}, (), (no_pins,), Needles(sizes, {}, ()), {"cautions": CAUTIONS})
-
-
-def said(value: Any, because: str = "", tier: str = "usual", **more: Any) -> Spoke:
-    """A rule of the test's own."""
-    return Spoke("by-hand", value, because, ("judgement",), tier, **more)
-
-
-def decision(topic: str, value: Any, because: str = "", tier: str = "usual", **more: Any) -> Decision:
-    """A decision that one rule carried."""
-    return Decision(topic, value, (said(value, because, tier),), **more)
-
-
-def advice(**given: Any) -> dict[str, Decision]:
-    """A whole advice: these values, the rest ordinary. A Decision is taken as it is."""
-    ordinary: Mapping[str, Any] = {
-        "press_dots": 2, "press_c": 150, "iron_word": "wool", "steam": "medium",
-        "pretreat": ("Wash and dry it as the finished piece will be.",), "shrink_pct": {"length": 3, "width": 3},
-        "layout": ("Lay the grain parallel to the selvedge.",), "cut_tool": "either", "cut_layers": "double",
-        "hold": ("pins", "clips"), "mark": ("Mark with chalk on the wrong side.",), "interfacing": ("Fuse a scrap first.",),
-        "needle_point": ("universal",), "needle_nm": {"low": 70, "high": 90, "start": 80}, "thread": "polyester, Tex 27",
-        "stitch": "301 straight", "stitch_mm": {"low": 2.0, "high": 3.0, "start": 2.5}, "foot": ("Use the all-purpose foot.",),
-        "serger": {"use": "no", "threads": 0, "differential": {"low": 1.0, "high": 1.0}}, "seam_finish": ("overlock", "zigzag"),
-        "seam_allowance_mm": {"sew": 15, "trim": 15}, "hem": ("Turn twice and topstitch.",), "press_side": "wrong",
-        "press_cloth": "optional", "press_direction": "open", "suits": (), "watch_out": (),
-    }  # fmt: skip
-    whole = {**ordinary, **given}
-    return {topic: value if isinstance(value, Decision) else decision(topic, value) for topic, value in whole.items()}
-
-
-def facts(assumed: Mapping[str, Any] | None = None, **typed: Any) -> dict[str, Fact]:
-    """Facts, typed ones in cells, the others usual for the cloth."""
-    found = {name: Fact(value, "typed", "Fabrics!F2") for name, value in typed.items()}
-    return found | {name: Fact(value, "assumed", "cloths") for name, value in (assumed or {}).items()}
+from tests.fabric_parts import advice, decision, facts, said
+from tests.long_fabric import long_winded
 
 
 def boiled_wool() -> Fabric:
@@ -73,20 +18,33 @@ def boiled_wool() -> Fabric:
     )
     watch = said(("Stay shoulders and neck before you sew.",), "A cut edge stretches.", "family")
     return Fabric(
-        "W3", "Boiled wool, plum", 4, "boiled-wool", "boiled wool", Content("100% wool", ()),
+        "W3",
+        "Boiled wool, plum",
+        4,
+        "boiled-wool",
+        "boiled wool",
+        Content("100% wool", ()),
         facts({"weight_gsm": 350, "frays": 0, "stretch_across_pct": 15}, width_cm=140, curls=True),
         advice(
             pretreat=Decision("pretreat", steam, (said(steam, "Felting may go on.", "family"),)),
-            needle_nm={"low": 80, "high": 100, "start": 90}, stitch_mm={"low": 3.0, "high": 3.5, "start": 3.0},
-            foot=("Use a walking foot.", "Lower the foot pressure."), seam_finish=decision("seam_finish", ("none", "lapped"), "Felted loops hold each other.", "construction"),
-            seam_allowance_mm={"sew": 15, "trim": 6}, press_cloth="always", suits=("jackets", "coats"),
+            needle_nm={"low": 80, "high": 100, "start": 90},
+            stitch_mm={"low": 3.0, "high": 3.5, "start": 3.0},
+            foot=("Use a walking foot.", "Lower the foot pressure."),
+            seam_finish=decision("seam_finish", ("none", "lapped"), "Felted loops hold each other.", "construction"),
+            seam_allowance_mm={"sew": 15, "trim": 6},
+            press_cloth="always",
+            suits=("jackets", "coats"),
             watch_out=Decision("watch_out", (*lasting.value, *watch.value), (lasting, watch)),
         ),
-        (Change("weight_gsm", 420, False, "needle_nm", {"low": 90, "high": 110, "start": 100}), Change("weight_gsm", 420, False, "stitch_mm", {"low": 3, "high": 4, "start": 3.5}), Change("weight_gsm", 260, True, "needle_nm", {"low": 70, "high": 90, "start": 80})),
+        (
+            Change("weight_gsm", 420, False, "needle_nm", {"low": 90, "high": 110, "start": 100}),
+            Change("weight_gsm", 420, False, "stitch_mm", {"low": 3, "high": 4, "start": 3.5}),
+            Change("weight_gsm", 260, True, "needle_nm", {"low": 70, "high": 90, "start": 80}),
+        ),
         (Likeness("wool-felt", "wool felt", {"press_direction": "one side"}), Likeness("loden", "loden", {})),
         Label("EU", ("100 % wool",), ("Dry clean, or cool hand wash.",), "not stated"),
         Tested("jeans 90/14", 3.5, "wool", "2026-11-02"),
-    )  # fmt: skip
+    )
 
 
 def challis() -> Fabric:
@@ -99,15 +57,26 @@ def challis() -> Fabric:
         test="weight under 90 g/m²",
     )
     return Fabric(
-        "W5", "Viscose challis", 6, "viscose-challis", "rayon challis", Content("100% viscose", ()),
+        "W5",
+        "Viscose challis",
+        6,
+        "viscose-challis",
+        "rayon challis",
+        Content("100% viscose", ()),
         facts({"slippery": 2, "frays": 2}, width_cm=138),
         advice(
-            press_dots=1, press_c=110, iron_word="silk", steam="none", needle_point=("sharp",),
-            cut_tool=decision("cut_tool", "rotary", "Shears lift and shift it.", "family"), hold=("weights", "fine pins"),
+            press_dots=1,
+            press_c=110,
+            iron_word="silk",
+            steam="none",
+            needle_point=("sharp",),
+            cut_tool=decision("cut_tool", "rotary", "Shears lift and shift it.", "family"),
+            hold=("weights", "fine pins"),
             needle_nm=Decision("needle_nm", {"low": 60, "high": 80, "start": 70}, (said(70),), (might,)),
-            serger={"use": "yes", "threads": 3, "differential": {"low": 1.0, "high": 1.0}}, seam_finish=("overlock", "french"),
+            serger={"use": "yes", "threads": 3, "differential": {"low": 1.0, "high": 1.0}},
+            seam_finish=("overlock", "french"),
         ),
-    )  # fmt: skip
+    )
 
 
 def lining() -> Fabric:
@@ -121,10 +90,22 @@ def lining() -> Fabric:
         cautions=(said(1, "Acetate softens above 110 °C."),),
     )
     return Fabric(
-        "W2", "Acetate lining", 3, "acetate-lining", "acetate lining", Content("100% acetate", ()), facts(weight_gsm=75, width_cm=140, synthetic_pct=0),
-        advice(press_dots=own, steam="none", needle_point=("sharp",), needle_nm={"low": 60, "high": 70, "start": 70}, seam_finish=("pinked",)),
+        "W2",
+        "Acetate lining",
+        3,
+        "acetate-lining",
+        "acetate lining",
+        Content("100% acetate", ()),
+        facts(weight_gsm=75, width_cm=140, synthetic_pct=0),
+        advice(
+            press_dots=own,
+            steam="none",
+            needle_point=("sharp",),
+            needle_nm={"low": 60, "high": 70, "start": 70},
+            seam_finish=("pinked",),
+        ),
         notes="Ask for the offcuts: there is a bag under table 2.",
-    )  # fmt: skip
+    )
 
 
 def waxed_canvas() -> Fabric:
@@ -137,31 +118,29 @@ def waxed_canvas() -> Fabric:
     )
     lasting = said(("Every needle hole stays.", "An iron melts the wax out for good."), "Wax.", "surface", lasting=True)
     return Fabric(
-        "W7", "Waxed canvas", 8, "waxed-canvas", "waxed canvas", Content("100% cotton, waxed", ()), facts(weight_gsm=400, width_cm=148, coating="wax"),
+        "W7",
+        "Waxed canvas",
+        8,
+        "waxed-canvas",
+        "waxed canvas",
+        Content("100% cotton, waxed", ()),
+        facts(weight_gsm=400, width_cm=148, coating="wax"),
         advice(
-            press_dots=0, press_c=0, iron_word="no iron", steam="none", press_cloth="never", press_direction="finger", hold=held,
-            needle_point=("jeans", "topstitch"), needle_nm={"low": 100, "high": 110, "start": 100}, stitch_mm={"low": 3.5, "high": 4.0, "start": 3.5},
-            seam_finish=("flat-felled", "bound"), cut_layers="single", watch_out=Decision("watch_out", lasting.value, (lasting,)),
+            press_dots=0,
+            press_c=0,
+            iron_word="no iron",
+            steam="none",
+            press_cloth="never",
+            press_direction="finger",
+            hold=held,
+            needle_point=("jeans", "topstitch"),
+            needle_nm={"low": 100, "high": 110, "start": 100},
+            stitch_mm={"low": 3.5, "high": 4.0, "start": 3.5},
+            seam_finish=("flat-felled", "bound"),
+            cut_layers="single",
+            watch_out=Decision("watch_out", lasting.value, (lasting,)),
         ),
-    )  # fmt: skip
-
-
-LONG = "A dress fabric from the end of the roll that nobody in the shop could name, woven with a raised figure on a slubby ground, "
-
-
-def long_winded() -> Fabric:
-    """Everything as long as people may type it: a name of 300 characters, many long lines, a word wider than a column."""
-    line = "Lay it out on the longest table there is and walk round it before anybody touches the cutter, all of the class together."
-    many = tuple(f"{number}. {line}" for number in range(1, 8))
-    lasting = said(
-        tuple(f"{number}. Never again: {line}" for number in range(1, 5)), "It stays.", "surface", lasting=True
     )
-    return Fabric(
-        "W12", (LONG * 3)[:300], 13, "brocade", "brocade", Content("97% " + "polyamidpolyesterpolypropylen" * 8 + ", 3% elastane", ()),
-        facts(weight_gsm=333, width_cm=145, trim=frozenset({"sequins", "beads"})),
-        advice(pretreat=many, layout=many, mark=many, foot=many, hem=many, interfacing=many, watch_out=Decision("watch_out", lasting.value, (lasting,))),
-        notes=line * 8,
-    )  # fmt: skip
 
 
 def plain() -> Fabric:

@@ -90,7 +90,7 @@ def needle(fabric: Fabric, words: Words) -> dict[str, Any]:
     notes = [words.short("needle_nm", sizes), "" if low == high else vocabulary()["range"].format(low, high)]
     decisions = decided(fabric, "needle_point", "needle_nm")
     tested = re.sub(r"\b(\d{2,3})$", lambda found: words.needle_size(int(found[1])), fabric.tested.needle)
-    return cell(vocabulary()["setting"]["needle"], best, notes, decisions, tested)
+    return cell(vocabulary()["setting"]["needle"], best, notes, decisions, tested.removeprefix(f"{best} "))
 
 
 def stitch(fabric: Fabric, words: Words) -> dict[str, Any]:

@@ -117,17 +117,16 @@ def several_sides(card: Card) -> list[Side]:
     above, queue = _front(card, queue)
     while queue or (side := _finished(card, above, "")) is None:
         sides.append(_cut_off(card, above))
-        above = [
-            (
-                0.0,
-                running_head(
-                    card.sheet.first("head") or EMPTY, card.sheet.get("second"), card.page.inner_width, card.fit
-                ),
-            )
-        ]
+        above = [(0.0, _next_head(card, len(sides) + 1))]
         more, queue = _fill(card, queue, _room(card, above), force=True)
         above += more
     return [*sides, side]
+
+
+def _next_head(card: Card, number: int) -> Piece:
+    """The head of a further side, which says whose and which it is."""
+    words = card.sheet.get("further").replace("#", str(number))
+    return running_head(card.sheet.first("head") or EMPTY, words, card.page.inner_width, card.fit)
 
 
 def _front(card: Card, queue: list[Part]) -> tuple[list[tuple[float, Piece]], list[Part]]:

@@ -1,4 +1,19 @@
-"""Page markup: our own small XML, read into elements whose words are clean. What the components mean: DEVELOPERS.md."""
+"""Page markup: our own small XML, read into elements whose words are clean.
+
+<pages title= author= subject= sides="two">    sides: printed on both; backs get mirrored margins
+  <sheet page= outline= key= …>                page: a page type of look.toml, whose layout decides what a sheet may hold
+
+Layout `card`: head, strip, block …, lasting, differs, unknown, likes, trial, swatch, foot; sheet has over=, further= (“side #”).
+Layout `flow`: head, foot and from top to bottom table, columns, block, text, item; sheet has count= (“page # of #”).
+
+  <head title=> <aside>…</aside> <line>…</line>                 asides stand at the right
+  <strip> <setting label= value= mark= tested=> <note/> <gauge mm= kind="straight|zigzag"/> <dots n=/>
+  <block title=> <item when= mark= caution= because= tick="yes">words</item> <text look=>…</text> <allowance sew= trim=>…
+  <lasting|differs|unknown|likes title=> <item/> …              lasting is the heavy box
+  <trial title= change=> <field>needle</field> …                room to write
+  <swatch unit="mm|in" size=>…</swatch>  <foot>…</foot>
+  <columns> blocks in two level columns </columns>              <table>: see table.py
+"""
 
 from __future__ import annotations
 

@@ -1,0 +1,82 @@
+"""What fabrics made by hand are put together from: rules that spoke, decisions, a whole ordinary advice, facts."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+from typing import Any
+
+from handouts.model import Knowledge, Needles, Rule
+from handouts.records import Decision, Fact, Spoke
+
+DAY = date(2026, 11, 25)
+CAUTIONS = {
+    "defer": {"say": "General information. Follow the equipment's manual, the label on the bolt and local codes."},
+    "caution": [
+        {"when": "iron", "card": "Iron upright; fingers out of the steam."},
+        {"when": "always", "card": "Machine off to change a needle."},
+        {"when": "rotary", "card": "Close the cutter after every cut."},
+        {"when": "vinyl", "card": "Do not heat PVC."},
+        {"when": "plan", "card": ""},
+    ],
+}
+
+
+def knowledge() -> Knowledge:
+    """Only what pages look up: needle numbers, cautions, one prohibition."""
+    sizes = {60: 8, 70: 10, 75: 11, 80: 12, 90: 14, 100: 16, 110: 18}
+    no_pins = Rule(
+        "hold-no-pins", "hold", "surface", {}, None, "A pin hole stays.", ("judgement",), DAY, never=("pins",)
+    )
+    return Knowledge({}, {}, {}, {}, {}, (), (no_pins,), Needles(sizes, {}, ()), {"cautions": CAUTIONS})
+
+
+def said(value: Any, because: str = "", tier: str = "usual", **more: Any) -> Spoke:
+    """A rule of the test's own."""
+    return Spoke("by-hand", value, because, ("judgement",), tier, **more)
+
+
+def decision(topic: str, value: Any, because: str = "", tier: str = "usual", **more: Any) -> Decision:
+    """A decision that one rule carried."""
+    return Decision(topic, value, (said(value, because, tier),), **more)
+
+
+def advice(**given: Any) -> dict[str, Decision]:
+    """A whole advice: these values, the rest ordinary. A Decision is taken as it is."""
+    ordinary: Mapping[str, Any] = {
+        "press_dots": 2,
+        "press_c": 150,
+        "iron_word": "wool",
+        "steam": "medium",
+        "pretreat": ("Wash and dry it as the finished piece will be.",),
+        "shrink_pct": {"length": 3, "width": 3},
+        "layout": ("Lay the grain parallel to the selvedge.",),
+        "cut_tool": "either",
+        "cut_layers": "double",
+        "hold": ("pins", "clips"),
+        "mark": ("Mark with chalk on the wrong side.",),
+        "interfacing": ("Fuse a scrap first.",),
+        "needle_point": ("universal",),
+        "needle_nm": {"low": 70, "high": 90, "start": 80},
+        "thread": "polyester, Tex 27",
+        "stitch": "301 straight",
+        "stitch_mm": {"low": 2.0, "high": 3.0, "start": 2.5},
+        "foot": ("Use the all-purpose foot.",),
+        "serger": {"use": "no", "threads": 0, "differential": {"low": 1.0, "high": 1.0}},
+        "seam_finish": ("overlock", "zigzag"),
+        "seam_allowance_mm": {"sew": 15, "trim": 15},
+        "hem": ("Turn twice and topstitch.",),
+        "press_side": "wrong",
+        "press_cloth": "optional",
+        "press_direction": "open",
+        "suits": (),
+        "watch_out": (),
+    }
+    whole = {**ordinary, **given}
+    return {topic: value if isinstance(value, Decision) else decision(topic, value) for topic, value in whole.items()}
+
+
+def facts(assumed: Mapping[str, Any] | None = None, **typed: Any) -> dict[str, Fact]:
+    """Facts, typed ones in cells, the others usual for the cloth."""
+    found = {name: Fact(value, "typed", "Fabrics!F2") for name, value in typed.items()}
+    return found | {name: Fact(value, "assumed", "cloths") for name, value in (assumed or {}).items()}

@@ -1,0 +1,135 @@
+"""The words and numbers of cards: checked against pint, the trade's pairs of needle numbers, and common sense."""
+
+from __future__ import annotations
+
+import re
+
+import pint
+import pytest
+
+from handouts.pages.actions import clauses, in_brief
+from handouts.pages.measures import Measures, per_inch, whole_fahrenheit
+from handouts.pages.templates import unbroken
+from handouts.pages.words import Words, listed, vocabulary
+
+UNITS = pint.UnitRegistry()
+BOTH, METRIC, IMPERIAL = Measures("both"), Measures("metric"), Measures("imperial")
+SIZES = {60: 8, 65: 9, 70: 10, 75: 11, 80: 12, 90: 14, 100: 16, 110: 18}
+FRACTIONS = {"": 0.0, "⅛": 0.125, "¼": 0.25, "⅜": 0.375, "½": 0.5, "⅝": 0.625, "¾": 0.75, "⅞": 0.875}
+
+
+def number(text: str) -> float:
+    """The first number of a text, with its fraction."""
+    found = re.search(r"(\d*\.?\d*)([⅛¼⅜½⅝¾⅞]?)", text)
+    assert found
+    return float(found[1] or 0) + FRACTIONS[found[2]]
+
+
+@pytest.mark.parametrize("gsm", [28, 88, 120, 350, 640])
+def test_weight_agrees_with_pint(gsm: float) -> None:
+    """Ounces per square yard to a tenth."""
+    exact = (gsm * UNITS.gram / UNITS.meter**2).to(UNITS.ounce / UNITS.yard**2).magnitude
+    assert number(IMPERIAL.weight(gsm)) == pytest.approx(exact, abs=0.051)
+
+
+@pytest.mark.parametrize("mm", [3, 6, 10, 15, 20, 40])
+def test_allowances_agree_with_pint_to_an_eighth(mm: float) -> None:
+    """Inches as a tape shows them: half an eighth off at most."""
+    assert number(IMPERIAL.length(mm)) == pytest.approx(
+        (mm * UNITS.millimeter).to(UNITS.inch).magnitude, abs=1 / 16 + 1e-9
+    )
+
+
+def test_the_trades_pairs() -> None:
+    """15 mm is ⅝ in, 6 mm ¼ in, 2.5 mm about 10 stitches to the inch (common practice, no source)."""
+    assert (
+        BOTH.length(15) == "15\u00a0mm (⅝\u00a0in)"
+        and METRIC.length(6) == "6\u00a0mm"
+        and IMPERIAL.length(6) == "¼\u00a0in"
+    )
+    assert BOTH.stitch(2.5) == "2.5\u00a0mm (10\u00a0per\u00a0inch)" and per_inch(3.0) == "8½"
+
+
+@pytest.mark.parametrize("celsius", [110, 150, 200, 143, 148])
+def test_fahrenheit_is_never_hotter_than_celsius(celsius: float) -> None:
+    """Rounded down to a five: pint's value is at most five degrees more, never less."""
+    exact = UNITS.Quantity(celsius, UNITS.degC).to(UNITS.degF).magnitude
+    assert -1e-9 <= exact - whole_fahrenheit(celsius) < 5
+
+
+def test_both_needle_numbers() -> None:
+    """80/12, 70/10, 90/14, 100/16: as printed on needle packets (common practice, no source); an unknown size stands alone."""
+    words = Words(METRIC, SIZES)
+    assert [words.needle_size(nm) for nm in (70, 80, 90, 100)] == ["70/10", "80/12", "90/14", "100/16"]
+    assert words.needle_size(85) == "85"
+
+
+@pytest.mark.parametrize(
+    ("topic", "value", "expected"),
+    [
+        ("seam_finish", ("overlock", "french"), "overlock or French"),
+        ("seam_allowance_mm", {"sew": 15, "trim": 6}, "15\u00a0mm, trim to 6\u00a0mm"),
+        ("seam_allowance_mm", {"sew": 10, "trim": 10}, "10\u00a0mm"),
+        ("serger", {"use": "no", "threads": 0, "differential": {"low": 1.0, "high": 1.0}}, "not used"),
+        (
+            "serger",
+            {"use": "yes", "threads": 4, "differential": {"low": 1.3, "high": 1.5}},
+            "4\u00a0threads, differential 1.3 to 1.5",
+        ),
+        ("press_dots", 0, "no iron"),
+        ("shrink_pct", {"length": 5, "width": 3}, "5\u00a0% along, 3\u00a0% across"),
+        ("thread", "polyester, Tex 27", "polyester, Tex 27"),
+        ("hold", None, "–"),
+    ],
+)
+def test_values_in_few_words(topic: str, value: object, expected: str) -> None:
+    """Each shape of value."""
+    assert Words(METRIC, SIZES).short(topic, value) == expected
+
+
+def test_lists_read_as_people_speak() -> None:
+    """One, two, three."""
+    assert [listed(words) for words in ([], ["a"], ["a", "b"], ["a", "b", "c"])] == ["", "a", "a or b", "a, b or c"]
+
+
+def test_numbers_keep_their_units() -> None:
+    """Text from elsewhere gets no-break spaces too; other texts stay as they are."""
+    assert unbroken("at 110 °C, 10 mm in, 5 % of 3 men") == "at 110\u00a0°C, 10\u00a0mm in, 5\u00a0% of 3 men"
+    assert unbroken(5) == 5
+
+
+CARE = (
+    "Washing: wash by hand, at most 30 °C (not stated by supplier)",
+    "Bleach: do not bleach (not stated by supplier)",
+    "Drying: dry flat or on the line, never in a tumble dryer of any kind (not",
+    "stated by supplier)",
+    "Ironing: iron at most 150 °C (not stated by supplier)",
+    "Guidance from fibres and finish: test a piece first; the bolt end decides.",
+)
+
+
+def test_care_that_nobody_stated_is_said_once() -> None:
+    """Five remarks become one; our guidance on ironing gives way to the Press block, which knows the whole cloth."""
+    told = in_brief(clauses(CARE))
+    assert (
+        len(told) == 1
+        and told[0].count("ot stated by supplier") == 1
+        and "Ironing" not in told[0]
+        and "150" not in told[0]
+    )
+    assert "wash by hand, at most 30 °C · do not bleach · dry flat" in told[0]
+
+
+def test_care_that_the_supplier_stated_keeps_its_words() -> None:
+    """Word for word, ironing included, apart from what nobody stated."""
+    stated = ("Washing, ironing: 30 °C gentle, cool iron (supplier)", "Bleach: do not bleach (not stated by supplier)")
+    assert in_brief(clauses(stated))[0] == stated[0]
+    assert "do not bleach" in in_brief(clauses(stated))[1]
+
+
+def test_every_topic_of_a_difference_has_its_words() -> None:
+    """What the advice compares and changes by weight can be told: each has a pattern with a place for the value."""
+    patterns = vocabulary()["case"]
+    assert set(vocabulary()["when"]["settings"]) <= set(patterns) and all(
+        "{}" in pattern for pattern in patterns.values()
+    )
