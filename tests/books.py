@@ -9,10 +9,10 @@ from pathlib import Path
 from typing import Any
 
 import openpyxl
+import pandas
 from openpyxl.worksheet.worksheet import Worksheet
 
-from handouts import knowledge, workbook
-from handouts.pipeline.reading import vocabularies
+from handouts import workbook
 from handouts.records import Book
 
 Lines = Sequence[Sequence[Any]]
@@ -32,6 +32,9 @@ WORDS = {"needles": NEEDLES, "finishes": ("none", "overlock", "french"), "topics
 
 def words() -> dict[str, tuple[str, ...]]:
     """The drop-down words of the real knowledge."""
+    from handouts import knowledge
+    from handouts.pipeline.reading import vocabularies
+
     return vocabularies(knowledge.load())
 
 
@@ -64,12 +67,13 @@ def read_cell(folder: Path, heading: str, value: Any, number_format: str = "Gene
     titles = [*HEADINGS, heading]
 
     def after(sheets: Mapping[str, Worksheet]) -> None:
-        sheets["Fabrics"]["D2"].number_format = number_format
+        if number_format != "General":
+            sheets["Fabrics"]["D2"].number_format = number_format
 
     book = read_lines(folder, [titles, [*FABRIC, value]], after)
     key = next(key for (sheet, key), letter in book.letters.items() if sheet == "fabrics" and letter == "D")
     found = book.fabrics[key].iloc[0]
-    return (None if found is None or found != found or str(found) == "<NA>" else found), about(book, "D2")
+    return (None if pandas.isna(found) else found), about(book, "D2")
 
 
 def about(book: Book, cell: str) -> list[str]:

@@ -69,6 +69,8 @@ def _exact(text: str, sheet: Sheet) -> Heading | None:
             return Heading(column.key, text, "exact", metric_of(column) if column.unit else None)
         if text == column.title(imperial=True):
             return Heading(column.key, text, "exact", imperial_of(column))
+        if not column.unit and text == _without_brackets(column.title())[0]:  # Frays for Frays (0-3)
+            return Heading(column.key, text, "exact")
     return None
 
 
