@@ -84,13 +84,8 @@ def written(rules: Iterable[Rule]) -> Iterator[Rule]:
 
 def idle_sources(knowledge: Knowledge) -> Iterator[str]:
     """Sources that nothing cites."""
-    items = (
-        *knowledge.fibres.values(),
-        *knowledge.constructions.values(),
-        *knowledge.cloths.values(),
-        *knowledge.rules,
-    )
-    cited = {id for item in items for id in item.sources} | set(cited_by_tables(knowledge))
+    cited = {id for item in (*knowledge.fibres.values(), *knowledge.items) for id in item.sources}
+    cited |= {id for rule in knowledge.rules for id in rule.sources} | set(cited_by_tables(knowledge))
     yield from (id for id in knowledge.sources if id not in cited)
 
 

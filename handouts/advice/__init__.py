@@ -6,6 +6,7 @@ from handouts.advice.cloths import find_cloth
 from handouts.advice.facts import facts_of
 from handouts.advice.house import HouseRow, choices, house_rules
 from handouts.advice.likeness import COMPARED, Neighbours, likenesses, related
+from handouts.advice.tested import disagreements
 
 __all__ = [
     "COMPARED",
@@ -14,6 +15,7 @@ __all__ = [
     "advise",
     "changes",
     "choices",
+    "disagreements",
     "facts_of",
     "find_cloth",
     "house_rules",

@@ -55,7 +55,7 @@ def sorted_by_topic(rules: Sequence[Rule]) -> dict[str, Pick]:
 def needed(wanted: Sequence[str], by_topic: Mapping[str, Pick], knowledge: Knowledge) -> list[Topic]:
     """The topics wanted and those that their rules test, in the order of deciding."""
     found = set(wanted or knowledge.topics)
-    for topic in reversed(knowledge.topics):
+    for topic in reversed(list(knowledge.topics)):
         if topic in found:
             found |= {
                 fact for rule in by_topic.get(topic, []) for fact in tested(rule.when) if fact in knowledge.topics

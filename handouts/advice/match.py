@@ -63,7 +63,7 @@ class FactTable:
         """Whether at least one group of conditions holds."""
         result = self.every(False)
         for group in groups:
-            result = result | self.holds(group)
+            result = result | self.holds(group)  # type: ignore[operator]  # pandas has it, its stubs do not
         return result
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 
 from handouts import advice, knowledge, labelling
@@ -39,12 +39,9 @@ SHOP_CELLS = ("origin", "link", "shop_cards")
 """Columns that only the shop's pages need."""
 
 
-def label_of(
-    entry: Entry, base: Knowledge, settings: Mapping[str, Value], decisions: Mapping[str, Decision]
-) -> Label:
+def label_of(entry: Entry, base: Knowledge, settings: Mapping[str, Value], decisions: Mapping[str, Decision]) -> Label:
     """The fibre statement and care lines of one fabric for the market of the class; the iron no hotter than advised."""
     facts = {name: fact.value for name, fact in entry.facts.items()}
-    where = entry.facts.get("fibres")
     return labelling.label(
         entry.content,
         settings.get("market", "none"),
@@ -52,7 +49,7 @@ def label_of(
         supplier_care=str(entry.cells.get("supplier_care", "")),
         facts={**facts, "press_dots": decisions["press_dots"].value},
         prepared_by=str(settings.get("prepared_by") or ""),
-        cell=where.where if where else "",
+        cell=entry.cell("fibre_content"),
     )
 
 
@@ -95,6 +92,14 @@ def advise_fabrics(rows: Sequence[Mapping[str, Value]], settings: Mapping[str, V
             raise ValueError(f"{cells}: " + " ".join(map(str, problems)))
         entries.append(entry)
     return advise_entries(entries, base, settings or {})
+
+
+def findings(entries: Sequence[Entry], fabrics: Sequence[Fabric], base: Knowledge) -> Iterator[Problem]:
+    """What the advice itself has to say: clashing rules, test seams that disagree, statements that cannot stand."""
+    yield from clashes(fabrics, base)
+    for entry, fabric in zip(entries, fabrics, strict=True):
+        yield from advice.disagreements(fabric.tested, fabric.advice, entry.cell, base)
+        yield from fabric.label.problems if fabric.label else ()
 
 
 def clashes(fabrics: Sequence[Fabric], base: Knowledge) -> list[Problem]:

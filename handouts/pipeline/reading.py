@@ -24,6 +24,7 @@ class Entry:
     content: Content
     facts: Mapping[str, Fact]
     choices: Sequence[Rule]
+    cell: Callable[[str], str]
 
 
 def vocabularies(base: Knowledge) -> dict[str, tuple[str, ...]]:
@@ -88,6 +89,7 @@ def read_entry(
         content,
         facts,
         advice.choices(cells, cell, base),
+        cell,
     ), problems
 
 

@@ -1,0 +1,108 @@
+"""The class's own word: choices in a row, the House rules sheet, and what the test seam showed."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from handouts import knowledge, pipeline
+from handouts.advice import HouseRow, house_rules
+from handouts.records import Fabric
+
+KNOWN = knowledge.load()
+
+
+def fabric(**cells: Any) -> Fabric:
+    """One fabric from its typed cells."""
+    return pipeline.advise_fabrics([{"name": "Cloth", **cells}])[0]
+
+
+def test_a_typed_needle_wins_and_keeps_its_cell() -> None:
+    """Typed `jeans 100`: printed as the teacher's, and the trace names the cell."""
+    found = fabric(cloth="quilting cotton", fibre_content="100% cotton", needle="jeans 100")
+    assert found.advice["needle_point"].value == ("jeans",)
+    assert found.advice["needle_nm"].value == {"low": 100, "high": 100, "start": 100}
+    assert found.advice["needle_nm"].won[0].cells == ("Fabrics!needle",)
+    assert found.advice["needle_nm"].choice == "typed"
+
+
+def test_an_iron_typed_too_hot_prints_with_its_caution() -> None:
+    """Cotton setting typed for acetate: her choice stands, the fibre's reason stands beside it."""
+    found = fabric(cloth="acetate lining", fibre_content="100% acetate", iron="cotton")
+    assert (found.advice["press_dots"].value, found.advice["press_dots"].choice) == (3, "typed")
+    assert any("acetate" in spoke.rule for spoke in found.advice["press_dots"].cautions)
+
+
+def test_a_cooler_iron_needs_no_caution() -> None:
+    """Wool setting typed for cotton: cooler than the cloth stands."""
+    found = fabric(cloth="quilting cotton", fibre_content="100% cotton", iron="wool")
+    assert (found.advice["press_dots"].value, found.advice["press_dots"].cautions) == (2, ())
+    assert found.advice["press_c"].value == 150
+
+
+def rules_from(*rows: dict[str, str]) -> tuple[list[Any], list[Any]]:
+    """House rules and findings from rows of cells, the first in row 2."""
+    numbered = [HouseRow(number, row) for number, row in enumerate(rows, start=2)]
+    return house_rules(numbered, lambda key, number: f"House rules!{key}{number}", KNOWN)
+
+
+@pytest.mark.parametrize(
+    ("when", "said", "expected"),
+    [
+        ("Weight (g/m²)", "over 300", {"weight_gsm": {"above": 300.0}}),
+        ("weight", "under 90", {"weight_gsm": {"below": 90.0}}),
+        ("Weight", "90 to 200", {"weight_gsm": {"min": 90.0, "max": 200.0}}),
+        ("Slippery (0-3)", "2", {"slippery": {"min": 2.0, "max": 2.0}}),
+        ("Sheer", "yes", {"sheer": True}),
+        ("Cloth", "rayon challis", {"cloth": ["viscose-challis"]}),
+        ("Fibre", "spandex, Seide", {"fibres": ["elastane", "silk"]}),
+        ("Nap", "short, deep", {"nap": ["short", "deep"]}),
+    ],
+)
+def test_conditions_are_read_in_the_teachers_words(when: str, said: str, expected: dict[str, Any]) -> None:
+    """Headings with or without unit, ranges in words, cloths and fibres by any name."""
+    rules, problems = rules_from({"when": when, "is": said, "topic": "Foot", "advice": "Walking foot."})
+    assert (problems, [rule.when for rule in rules]) == ([], [expected])
+
+
+def test_conditions_add_up_until_a_topic() -> None:
+    """Two rows, the topic in the last: both conditions hold."""
+    rules, problems = rules_from(
+        {"when": "Weight", "is": "over 300"},
+        {"when": "Frays (0-3)", "is": "3", "topic": "Stitch length", "advice": "3.5", "because": "Loose weave."},
+        {"topic": "Hold with", "advice": "clips"},
+    )
+    assert problems == []
+    assert [(set(r.when), r.topic, r.because) for r in rules] == [
+        ({"weight_gsm", "frays"}, "stitch_mm", "Loose weave."),
+        (set(), "hold", "A rule of this class."),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("row", "code", "cell"),
+    [
+        ({"when": "Wieght", "is": "over 3", "topic": "Foot", "advice": "x"}, "house-when-unknown", "House rules!when2"),
+        ({"when": "Weight", "is": "rather", "topic": "Foot", "advice": "x"}, "house-is-unreadable", "House rules!is2"),
+        ({"topic": "Needles", "advice": "x"}, "house-topic-unknown", "House rules!topic2"),
+        ({"topic": "Steam", "advice": "lots"}, "house-advice-unfit", "House rules!advice2"),
+    ],
+)
+def test_what_cannot_be_read_is_a_finding_with_its_cell(row: dict[str, str], code: str, cell: str) -> None:
+    """Each wrong cell of a house rule: its own finding, no rule."""
+    rules, problems = rules_from(row)
+    assert rules == [] and [(p.code, p.cells) for p in problems] == [(code, (cell,))]
+
+
+def test_a_test_seam_outside_the_advice_is_noted(tmp_path: Path) -> None:
+    """Tested needle, stitch and iron beyond the rules: a note each, with its cell."""
+    book = tmp_path / "class.csv"
+    book.write_text(
+        "Name;Cloth;Fibre content;Tested needle;Tested stitch (mm);Tested iron\n"
+        "Voile;cotton voile;100% cotton;jeans 110;4,5;cotton\nLining;acetate lining;100% acetate;;;wool\n",
+        encoding="utf-8",
+    )
+    found = [(p.code, p.cells) for p in pipeline.load_workshop(book).problems if p.code == "tested-differs"]
+    assert [cells[0].split("!")[1] for _, cells in found] == ["D2", "E2", "F3"]
