@@ -11,7 +11,7 @@ from handouts import coverage as covered
 from handouts.errors import HandoutsError
 from handouts.pipeline.advising import advise_entries, advise_fabrics, findings, usual_facts
 from handouts.pipeline.making import Built, build, slug
-from handouts.pipeline.reading import filled, read_entries, read_house, rows_of, vocabularies
+from handouts.pipeline.reading import filled, read_entries, read_house, rows_of, unprintable, vocabularies
 from handouts.problems import Problem, worst_first
 from handouts.records import Workshop
 
@@ -25,7 +25,7 @@ def load_workshop(path: Path) -> Workshop:
     entries, problems = read_entries(book, base)
     house, house_problems = read_house(book, base)
     fabrics = advise_entries(entries, base, book.settings, house)
-    found = [*book.problems, *problems, *house_problems, *findings(entries, fabrics, base)]
+    found = [*book.problems, *problems, *house_problems, *findings(entries, fabrics, base), *unprintable(entries, book)]
     supplies = tuple(filled(row) for _, row in rows_of(book.supplies))
     return Workshop(
         slug(str(book.settings.get("title") or path.stem)),

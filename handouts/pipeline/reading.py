@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from handouts import advice, labelling
+from handouts import advice, labelling, printing
 from handouts.model import Cloth, Construction, Knowledge, Rule, Value
 from handouts.problems import Problem, problem
 from handouts.records import Book, Content, Fact
+from handouts.sheets import FABRICS
 
 
 @dataclass(frozen=True)
@@ -117,6 +118,17 @@ def read_content(
         return Content("", ()), []
     content = labelling.read_content(str(cells[key]), base)
     return content, [problem(code, cell(key), **found) for code, found in content.findings]
+
+
+def unprintable(entries: Sequence[Entry], book: Book) -> Iterator[Problem]:
+    """A note for every cell with a character that none of the fonts can print."""
+    cells = [
+        (entry.cell(key), FABRICS.column(key).title(), text) for entry in entries for key, text in entry.cells.items()
+    ]
+    cells += [(book.setting_cells.get(key, "Class"), key, text) for key, text in book.settings.items()]
+    for cell, what, text in cells:
+        if isinstance(text, str) and (missing := printing.missing_glyphs(text)):
+            yield problem("character-missing", cell, what=what, found=" ".join(sorted(missing)))
 
 
 def read_house(book: Book, base: Knowledge) -> tuple[list[Rule], list[Problem]]:
