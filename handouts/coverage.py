@@ -7,6 +7,7 @@ from datetime import date
 
 from handouts.model import Knowledge, Rule
 from handouts.records import Decision, Fact
+from handouts.sheets import FABRICS
 
 OLD_AFTER_DAYS = 2 * 365
 
@@ -20,10 +21,33 @@ def report(knowledge: Knowledge, advised: Advised, today: date) -> Iterator[str]
     yield ""
     yield from table(knowledge, advised)
     yield ""
-    yield from listed("Rules never fired by any cloth", idle_rules(knowledge, advised))
+    yield from listed(
+        "Rules never fired by any cloth, usual or with one more cell typed", idle_rules(knowledge, advised)
+    )
     yield from listed("Sources never cited", idle_sources(knowledge))
     yield from listed("Sources last looked at more than two years ago", old_sources(knowledge, today))
     yield from listed("Holes (a topic without a rule of its own for a structure)", holes(knowledge, advised))
+
+
+def probes(facts: Mapping[str, Fact], turns: Mapping[str, Sequence[float]]) -> Iterator[dict[str, Fact]]:
+    """A fabric as it is, and with every word and turning point that may be typed of it, one at a time.
+
+    turns: number fact → the values at which some rule's test of it turns.
+    """
+    yield dict(facts)
+    for name, value in typed_values(turns):
+        yield {**facts, name: Fact(value, "typed", "probe")}
+
+
+def typed_values(turns: Mapping[str, Sequence[float]]) -> Iterator[tuple[str, object]]:
+    """Every choice of every column, yes and no, and both sides of every turning point."""
+    for column in FABRICS.columns:
+        if column.group == "facts" and column.choices:
+            yield from ((column.key, frozenset([word]) if column.several else word) for word in column.choices)
+        elif column.kind == "yes_no":
+            yield from ((column.key, answer) for answer in (True, False))
+    for name, values in turns.items():
+        yield from ((name, value + step) for value in values for step in (-0.01, 0.01))
 
 
 def counts(knowledge: Knowledge) -> Iterator[str]:

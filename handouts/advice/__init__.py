@@ -1,7 +1,7 @@
 """From facts to advice: the rules that hold for a fabric, and one Decision per topic with its whole trace."""
 
 from handouts.advice.advise import advise
-from handouts.advice.changes import changes
+from handouts.advice.changes import changes, limits
 from handouts.advice.cloths import find_cloth
 from handouts.advice.facts import facts_of
 from handouts.advice.house import HouseRow, choices, house_rules
@@ -20,5 +20,6 @@ __all__ = [
     "find_cloth",
     "house_rules",
     "likenesses",
+    "limits",
     "related",
 ]

@@ -14,6 +14,7 @@ from handouts.pipeline.making import Built, build, slug
 from handouts.pipeline.reading import filled, read_entries, read_house, rows_of, unprintable, vocabularies
 from handouts.problems import Problem, worst_first
 from handouts.records import Workshop
+from handouts.sheets import fact_kinds
 
 __all__ = ["Built", "advise_fabrics", "build", "coverage", "explain", "load_workshop", "mark", "new_book"]
 
@@ -53,10 +54,14 @@ def mark(book: Path, copy: Path, problems: Sequence[Problem]) -> None:
 
 
 def coverage() -> str:
-    """What the knowledge base covers, over every cloth as it usually is."""
+    """What the knowledge base covers: every cloth as it usually is, and one of each construction with everything that may be typed."""
     base = knowledge.load()
-    facts = list(usual_facts().values())
-    advised = list(zip(facts, advice.advise(facts, base, mights=False), strict=True))
+    usual = usual_facts()
+    turns = {name: advice.limits(base.rules, name) for name, kind in fact_kinds().items() if kind == "number"}
+    one_each = {facts["construction"].value: facts for facts in usual.values()}
+    probed = [probe for facts in one_each.values() for probe in covered.probes(facts, turns)]
+    every = [*usual.values(), *probed]
+    advised = list(zip(every, advice.advise(every, base, mights=False), strict=True))
     return "\n".join(covered.report(base, advised, date.today()))
 
 
