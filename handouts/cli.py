@@ -51,6 +51,9 @@ def parser() -> argparse.ArgumentParser:
     build.add_argument("--out", type=Path, default=Path("output"), metavar="DIR")
     build.add_argument("--only", nargs="+", default=[], metavar="CODE", help="only these fabrics")
     build.add_argument("--pages", nargs="+", default=[], metavar="PAGE", help="only these page types")
+    build.add_argument(
+        "--changed-since", type=Path, metavar="FOLDER", help="shop cards: only those that changed since that build"
+    )
     explain = commands.add_parser("explain", help="say why")
     explain.add_argument("book", type=Path)
     explain.add_argument("code", nargs="?", default="")
@@ -151,7 +154,7 @@ def run_build(options: argparse.Namespace) -> int:
         tell(workshop.problems)
         complain("Nothing was built. Mend these cells and run it again.")
         return TO_MEND
-    built = pipeline.build(workshop, options.out, options.only, options.pages)
+    built = pipeline.build(workshop, options.out, options.only, options.pages, options.changed_since)
     tell(built.problems)
     print("\n".join(str(path) for path in built.files))
     print(f"{len(built.files)} files in {built.folder}, {len(built.problems)} to note.")

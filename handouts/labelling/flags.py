@@ -30,13 +30,9 @@ def spoke(id: str, known: Lexicon) -> Spoke:
 
 def raised(content: Content, facts: Mapping[str, Any], market: str, known: Lexicon) -> Iterator[str]:
     """The flags that hold, by id."""
-    if flares(content, known) and market in ("US", "none"):
-        weight = facts.get("weight_gsm")
-        if facts.get("nap") in RAISED:
-            yield "raised-flammable"
-        elif isinstance(weight, (int, float)) and weight < limit(known.knowledge, "flammable_below"):
-            yield "light-flammable"
-    elif is_silk(content) and market in ("US", "none") and below(facts, known):
+    if flares(content, known) and facts.get("nap") in RAISED:
+        yield "raised-flammable"
+    elif (flares(content, known) or is_silk(content)) and below(facts, known):
         yield "light-flammable"
     if content.coating == "PVC" or facts.get("coating") == "PVC":
         yield "pvc-fumes"

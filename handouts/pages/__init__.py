@@ -7,11 +7,23 @@ from handouts.pages.card import card
 from handouts.pages.class_page import class_page
 from handouts.pages.comparison import comparison, comparison_table
 from handouts.pages.plan import plan
+from handouts.pages.shop import bolt_ends, shelf_list, shop_cards, shop_marks
 from handouts.pages.templates import render
 from handouts.pages.words import words_of
 from handouts.records import Workshop
 
-__all__ = ["binder", "cards", "class_page", "comparison", "comparison_table", "plan"]
+__all__ = [
+    "binder",
+    "bolt_ends",
+    "cards",
+    "class_page",
+    "comparison",
+    "comparison_table",
+    "plan",
+    "shelf_list",
+    "shop_cards",
+    "shop_marks",
+]
 
 
 def cards(workshop: Workshop, knowledge: Knowledge) -> str:

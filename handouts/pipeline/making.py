@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import json
 import re
 import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 from handouts import files, knowledge, pages, planning, printing, telling, workbook
@@ -36,14 +38,22 @@ class Built:
     problems: tuple[Problem, ...]
 
 
-def build(workshop: Workshop, out: Path, only: Sequence[str] = (), kinds: Sequence[str] = ()) -> Built:
-    """Every file of the class in `out`/<class>, or of the fabrics `only` and the page types `kinds`."""
+def build(
+    workshop: Workshop, out: Path, only: Sequence[str] = (), kinds: Sequence[str] = (), since: Path | None = None
+) -> Built:
+    """Every file of the class in `out`/<class>, or of the fabrics `only` and the page types `kinds`.
+
+    since: the folder of an earlier build; care cards that say the same as there are not printed again.
+    """
     base = knowledge.load()
     chosen = narrowed(workshop, only)
+    makers = dict(MAKERS)
+    if since:
+        makers["shop cards"] = partial(make_shop, since=earlier_marks(since))
     made: dict[str, bytes] = {}
     problems = list(chosen.problems)
     for kind in wanted_pages(chosen, kinds):
-        for name, content, found in MAKERS[kind](chosen, base):
+        for name, content, found in makers[kind](chosen, base):
             made[name] = content
             problems += found
     folder = out / workshop.slug
@@ -120,10 +130,48 @@ def make_plan(workshop: Workshop, base: Knowledge) -> Iterator[Page]:
     yield "advice.json", telling.as_json(workshop).encode(), []
 
 
+def make_shop(workshop: Workshop, base: Knowledge, since: Mapping[str, str] | None = None) -> Iterator[Page]:
+    """Care cards to cut out (only those that changed since the marks of an earlier build), bolt-end labels, the shelf list."""
+    marks = pages.shop_marks(workshop, base)
+    changed = [code for code, mark in marks.items() if since is None or since.get(code) != mark]
+    size = str(workshop.settings.get("shop_card") or "")
+    if changed:
+        yield cut_out("shop-cards.pdf", pages.shop_cards(workshop, base, changed), size)
+    yield cut_out("bolt-ends.pdf", pages.bolt_ends(workshop, base), "")
+    yield printed("shelf-list.pdf", pages.shelf_list(workshop, base))
+    yield MARKS, json.dumps(marks, indent=0, sort_keys=True).encode(), []
+
+
+MARKS = "shop-marks.json"
+"""What each care card said at a build, as marks: a later build prints only the cards whose mark changed."""
+
+
+def cut_out(name: str, markup: str, size: str) -> Page:
+    """A PDF of small cards, with a finding for every card whose words do not go on it at the smallest type."""
+    result = printing.print_pages(markup)
+    return (
+        name,
+        result.pdf,
+        [problem("card-too-small", file=name, card=card, size=size or "label") for card in result.refused],
+    )
+
+
+def earlier_marks(build_folder: Path) -> dict[str, str]:
+    """The marks of an earlier build. Raises HandoutsError when the folder holds none."""
+    try:
+        marks = json.loads((build_folder / MARKS).read_text(encoding="utf-8"))
+        return {str(code): str(mark) for code, mark in marks.items()}
+    except (OSError, ValueError, AttributeError) as error:
+        raise HandoutsError(
+            f"{build_folder} holds no earlier build of shop cards ({MARKS} is missing or damaged)."
+        ) from error
+
+
 MAKERS: Mapping[str, Callable[[Workshop, Knowledge], Iterator[Page]]] = {
     "cards": make_cards,
     "comparison": make_comparison,
     "binder": make_binder,
+    "shop cards": make_shop,
     "plan": make_plan,
 }
 """Page type → what makes its files."""

@@ -1,0 +1,157 @@
+"""What a care card, a bolt-end label and a line of the shelf list say of one cloth, as plain dicts and texts."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from handouts.model import Knowledge, Value
+from handouts.pages.actions import in_brief
+from handouts.pages.amounts import money
+from handouts.pages.glance import marked
+from handouts.pages.sentences import Sentences
+from handouts.pages.templates import word_file
+from handouts.pages.words import Words, capital, vocabulary
+from handouts.records import Fabric
+from handouts.units import M_PER_YARD
+
+
+def shop_words() -> Mapping[str, Any]:
+    """The words of the shop's pages: shop_words.toml."""
+    return word_file("shop_words")
+
+
+def shop_card(fabric: Fabric, settings: Mapping[str, Value], words: Words, knowledge: Knowledge) -> dict[str, Any]:
+    """Everything a care card says, front and back."""
+    say = shop_words()
+    return {
+        "code": fabric.code,
+        "name": fabric.name,
+        "copies": int(fabric.shop.get("shop_cards", 1)),
+        "business": business(settings),
+        "price": price(fabric, settings),
+        "facts": facts(fabric, words),
+        "statement": statement(fabric),
+        "care": care(fabric, brief=settings.get("shop_card") in say["detail"]["small"]),
+        "link": str(fabric.shop.get("link", "")),
+        "swatch": say["swatch"] if settings.get("shop_card") == "A6" else "",
+        "foot": f"{supplied(settings)} {say['defer']}",
+        "handling": handling(fabric, words, knowledge),
+        "cautions": cautions(fabric),
+        "back_foot": say["test"],
+    }
+
+
+def business(settings: Mapping[str, Value]) -> str:
+    """The shop's name as typed; the class's title when there is none."""
+    return str(settings.get("business") or settings.get("teacher") or settings.get("title") or "")
+
+
+def supplied(settings: Mapping[str, Value]) -> str:
+    """Who answers for the facts (Regulation (EU) 1007/2011 Art. 15)."""
+    by = str(settings.get("prepared_by") or "").strip()
+    return str(shop_words()["supplied"]).format(by) if by else str(shop_words()["nobody"])
+
+
+def price(fabric: Fabric, settings: Mapping[str, Value]) -> str:
+    """`€ 12.50 per metre · € 11.43 per yard`, the one first that the shop measures by; empty without a price."""
+    value = fabric.fact("price_per_m")
+    if not value:
+        return ""
+    currency, say = str(settings.get("currency") or ""), shop_words()
+    metre = say["per_metre"].format(money(value, currency))
+    yard = say["per_yard"].format(money(value * M_PER_YARD, currency))
+    both = (yard, metre) if settings.get("units") == "imperial" else (metre, yard)
+    return " · ".join(both)
+
+
+def facts(fabric: Fabric, words: Words) -> list[str]:
+    """Article, width and weight in one line, origin in the next."""
+    say = shop_words()
+    width, weight = fabric.facts.get("width_cm"), fabric.facts.get("weight_gsm")
+    parts = [say["article"].format(fabric.code)]
+    parts += [marked(width, say["wide"].format(words.measures.across(width.value)))] if width and width.value else []
+    parts += [marked(weight, words.measures.weight(weight.value))] if weight and weight.value else []
+    return [line for line in (" · ".join(parts), str(fabric.shop.get("origin", ""))) if line]
+
+
+def statement(fabric: Fabric) -> list[str]:
+    """The fibre statement in the market's words, every line alike; a remark when there is none."""
+    label, say = fabric.label, shop_words()
+    if not label or not label.statement:
+        return [say["not_stated"]]
+    head = say["fibres_us" if label.market == "US" else "fibres"]
+    lines = label.statement
+    if label.market == "none" or all(len(line) < 24 for line in lines):
+        return [f"{head}: {', '.join(lines)}"]
+    return [f"{head}:", *lines]
+
+
+def care(fabric: Fabric, brief: bool) -> list[dict[str, str]]:
+    """The care lines of the label, each under its operation; run together on the smallest card."""
+    lines = fabric.label.care if fabric.label else ()
+    if brief:
+        return [{"when": "", "words": line} for line in in_brief(lines)]
+    says = vocabulary()["care"]
+    mark = f" ({says['not_stated']})"
+    told = [line for line in lines if not line.startswith(says["guidance"])]
+    if all(mark in line for line in told):
+        remark = [{"when": "", "words": shop_words()["care_unstated"]}]
+        return [*remark, *(headed(line.replace(mark, ""), says["heads"]) for line in told)]
+    return [headed(line, says["heads"]) for line in told]
+
+
+def headed(line: str, heads: Sequence[str]) -> dict[str, str]:
+    """`Washing: …` with its head apart; a line that goes on has none."""
+    head, colon, words = line.partition(": ")
+    known = bool(colon) and head.split(",")[0] in heads
+    return {"when": f"{head}:", "words": words} if known else {"when": "", "words": line}
+
+
+def handling(fabric: Fabric, words: Words, knowledge: Knowledge) -> list[dict[str, str]]:
+    """Five lines in the order of work: before cutting, cut, sew, seams, press."""
+    say, head = Sentences(fabric, words, knowledge), shop_words()["handling"]
+    told = {"wash": wash(say), "cut": cut(say), "sew": sew(say), "seam": seams(say), "press": press(say)}
+    return [{"when": f"{head[key]}:", "words": text} for key, text in told.items() if text]
+
+
+def wash(say: Sentences) -> str:
+    """The first thing to do before cutting, and the shrinkage to allow for."""
+    first = (say.value("pretreat") or ("",))[0]
+    shrinks = say.value("shrink_pct")
+    return " ".join(part for part in (first, say.shrink_pct(shrinks) if shrinks else "") if part)
+
+
+def cut(say: Sentences) -> str:
+    """Layers and tool, then what holds the cloth."""
+    how = say.cut({topic: say.value(topic) for topic in ("cut_layers", "cut_tool")})
+    return " ".join(part for part in (how, say.hold(say.value("hold"))) if part)
+
+
+def sew(say: Sentences) -> str:
+    """Needle, stitch and length."""
+    return f"{say.needle_nm(say.value('needle_nm')).rstrip('.')}. {say.stitch_mm(say.value('stitch_mm'))}"
+
+
+def seams(say: Sentences) -> str:
+    """Finish and allowance."""
+    return f"{say.seam_finish(say.value('seam_finish'))} {say.seam_allowance_mm(say.value('seam_allowance_mm'))}"
+
+
+def press(say: Sentences) -> str:
+    """Dial, dots, degrees, steam and press cloth."""
+    dots = say.value("press_dots")
+    if not dots:
+        return say.iron(0)
+    cloth = say.plain("press_cloth", "always") if say.value("press_cloth") == "always" else ""
+    heat = f"{capital(say.words.short('press_c', say.value('press_c')))} at most."
+    return " ".join(part for part in (say.iron(dots), heat, cloth) if part)
+
+
+def cautions(fabric: Fabric) -> list[dict[str, str]]:
+    """What cannot be undone and what the law or safety makes the shop say, one line each."""
+    say, watch = shop_words(), fabric.advice.get("watch_out")
+    lasting = [words for spoke in (watch.won if watch else ()) if spoke.lasting for words in spoke.value or ()]
+    lines = [(say["lasting"], words) for words in lasting[:1]]
+    lines += [(say["caution"], spoke.say) for spoke in fabric.flags]
+    return [{"when": when, "words": words} for when, words in lines]
