@@ -29,14 +29,10 @@ def report(knowledge: Knowledge, advised: Advised, today: date) -> Iterator[str]
     yield from listed("Holes (a topic without a rule of its own for a structure)", holes(knowledge, advised))
 
 
-def probes(facts: Mapping[str, Fact], turns: Mapping[str, Sequence[float]]) -> Iterator[dict[str, Fact]]:
-    """A fabric as it is, and with every word and turning point that may be typed of it, one at a time.
-
-    turns: number fact → the values at which some rule's test of it turns.
-    """
+def probes(facts: Mapping[str, Fact], typed: Iterable[tuple[str, object]]) -> Iterator[dict[str, Fact]]:
+    """A fabric as it is, and with each of some values typed of it, one at a time."""
     yield dict(facts)
-    for name, value in typed_values(turns):
-        yield {**facts, name: Fact(value, "typed", "probe")}
+    yield from ({**facts, name: Fact(value, "typed", "probe")} for name, value in typed)
 
 
 def typed_values(turns: Mapping[str, Sequence[float]]) -> Iterator[tuple[str, object]]:
@@ -46,8 +42,12 @@ def typed_values(turns: Mapping[str, Sequence[float]]) -> Iterator[tuple[str, ob
             yield from ((column.key, frozenset([word]) if column.several else word) for word in column.choices)
         elif column.kind == "yes_no":
             yield from ((column.key, answer) for answer in (True, False))
-    for name, values in turns.items():
-        yield from ((name, value + step) for value in values for step in (-0.01, 0.01))
+    yield from turning_points(turns)
+
+
+def turning_points(turns: Mapping[str, Sequence[float]]) -> Iterator[tuple[str, object]]:
+    """Just below and above every value at which some rule's test of a number turns."""
+    yield from ((name, value + step) for name, values in turns.items() for value in values for step in (-0.01, 0.01))
 
 
 def counts(knowledge: Knowledge) -> Iterator[str]:

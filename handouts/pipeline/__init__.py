@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
@@ -13,7 +13,7 @@ from handouts.pipeline.advising import advise_entries, advise_fabrics, findings,
 from handouts.pipeline.making import Built, build, slug
 from handouts.pipeline.reading import filled, read_entries, read_house, rows_of, unprintable, vocabularies
 from handouts.problems import Problem, worst_first
-from handouts.records import Workshop
+from handouts.records import Fact, Workshop
 from handouts.sheets import fact_kinds
 
 __all__ = ["Built", "advise_fabrics", "build", "coverage", "explain", "load_workshop", "mark", "new_book"]
@@ -54,15 +54,28 @@ def mark(book: Path, copy: Path, problems: Sequence[Problem]) -> None:
 
 
 def coverage() -> str:
-    """What the knowledge base covers: every cloth as it usually is, and one of each construction with everything that may be typed."""
+    """What the knowledge base covers: every cloth as it usually is, and with one more cell typed.
+
+    One cloth of each construction is asked with everything that may be typed, one of each set of families with every weight.
+    """
     base = knowledge.load()
-    usual = usual_facts()
+    usual = list(usual_facts().values())
     turns = {name: advice.limits(base.rules, name) for name, kind in fact_kinds().items() if kind == "number"}
-    one_each = {facts["construction"].value: facts for facts in usual.values()}
-    probed = [probe for facts in one_each.values() for probe in covered.probes(facts, turns)]
-    every = [*usual.values(), *probed]
+    weights = {"weight_gsm": turns.pop("weight_gsm")}
+    probed = [
+        p for facts in one_of_each("construction", usual) for p in covered.probes(facts, covered.typed_values(turns))
+    ]
+    probed += [
+        p for facts in one_of_each("families", usual) for p in covered.probes(facts, covered.turning_points(weights))
+    ]
+    every = [*usual, *probed]
     advised = list(zip(every, advice.advise(every, base, mights=False), strict=True))
     return "\n".join(covered.report(base, advised, date.today()))
+
+
+def one_of_each(fact: str, fabrics: Sequence[Mapping[str, Fact]]) -> list[Mapping[str, Fact]]:
+    """One fabric for every different value of a fact."""
+    return list({facts[fact].value: facts for facts in fabrics}.values())
 
 
 def explain(workshop: Workshop, code: str = "", topic: str = "") -> Iterator[str]:
