@@ -26,6 +26,11 @@ def sheets_of(path: Path, source: Path | io.BytesIO, looks: Mapping[str, Look]) 
         raise
 
 
+def source_of(path: Path, *endings: str) -> Path | io.BytesIO:
+    """The file itself where its name says what it is (calamine goes by the name), else its bytes."""
+    return path if path.suffix.lower() in endings else io.BytesIO(path.read_bytes())
+
+
 def _grid(book: Any, about: Any, looks: Mapping[str, Look]) -> Grid:
     from python_calamine import SheetVisibleEnum
 

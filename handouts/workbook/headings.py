@@ -87,9 +87,10 @@ def _read(text: str, sheet: Sheet) -> Heading | None:
     column = names.get(plain(text)) or names.get(plain(bare))
     if column:
         return Heading(column.key, text, "read", measure(column, unit or text) if column.unit else None)
-    words = text.strip(MONEY + " ").split()
+    words = text.replace("_", " ").strip(MONEY + " ").split()
     for count in range(1, min(4, len(words))):
-        column = names.get(plain(" ".join(words[:-count])))
+        rest = words[: -count - 1] if words[-count - 1].casefold() in ("in", "per") else words[:-count]
+        column = names.get(plain(" ".join(rest)))
         found = measure(column, " ".join(words[-count:])) if column and column.unit else None
         if column and found:
             return Heading(column.key, text, "read", found)
@@ -126,4 +127,5 @@ def _names(key: str) -> dict[str, Column]:
     for column in reversed(sheet.columns):
         names[plain(column.title())] = column
         names[plain(_without_brackets(column.heading)[0].replace("{unit}", ""))] = column
+        names.setdefault(plain(column.key), column)
     return names

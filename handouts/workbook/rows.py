@@ -11,7 +11,7 @@ from handouts.sheets import Column
 from handouts.workbook.cells import Sense, read_cell, sense_of
 from handouts.workbook.grid import Grid, letters
 from handouts.workbook.layout import Layout, Place
-from handouts.workbook.limits import SHEET
+from handouts.workbook.limits import LIST, SHEET
 from handouts.workbook.outcome import Finding, Outcome
 from handouts.workbook.unit_words import Measure
 from handouts.workbook.words import shown
@@ -19,6 +19,7 @@ from handouts.workbook.words import shown
 if TYPE_CHECKING:
     import pandas as pd
 
+ROUNDING = LIST["rounding"]
 DTYPES = {"number": "Float64", "percent": "Float64", "grade": "Float64", "yes_no": "boolean"}
 Words = Mapping[str, tuple[str, ...]]
 
@@ -171,7 +172,7 @@ def _keep(rows: Rows, values: dict[int, Any], key: str, place: Place, row: int, 
         _note(rows, key, place, row, finding)
     if read.value is None:
         return
-    if row in values and values[row] != read.value:
+    if row in values and not _same(values[row], read.value):
         first = rows.layout.places[key]
         cells = rows.layout.grid.cell(row, first.column)
         column = rows.layout.sheet.column(key)
@@ -183,6 +184,13 @@ def _keep(rows: Rows, values: dict[int, Any], key: str, place: Place, row: int, 
         )
         return
     values.setdefault(row, read.value)
+
+
+def _same(one: Any, other: Any) -> bool:
+    """Whether two cells say one thing; numbers may differ by their rounding."""
+    if isinstance(one, float) and isinstance(other, float):
+        return abs(one - other) <= ROUNDING * max(abs(one), abs(other))
+    return bool(one == other)
 
 
 def _note(rows: Rows, key: str, place: Place, row: int, finding: Finding) -> None:

@@ -31,7 +31,7 @@ def read_settings(layout: Layout | None, words: Words) -> Settings:
     if layout is None:
         return settings
     key_column, value_column = layout.places["setting"].column, layout.places["value"].column
-    for row in layout.grid.rows:
+    for row in (row for row in layout.grid.rows if row <= layout.last_row):
         typed = layout.grid.value(row, key_column)
         if row == layout.header or not isinstance(typed, str) or not typed.strip():
             continue

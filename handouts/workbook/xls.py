@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from handouts.workbook.calamine import sheets_of
+from handouts.workbook.calamine import sheets_of, source_of
 from handouts.workbook.grid import Grid, Unreadable
 from handouts.workbook.limits import SHEET
 from handouts.workbook.ole import OleFile
@@ -41,4 +41,4 @@ def _read(path: Path, file: OleFile, stream: str) -> list[Grid]:
         raise Unreadable("file-encrypted", name=path.name)
     if any(sheet.rows * sheet.columns > SHEET["most_area"] for sheet in records.sheets):
         raise Unreadable("file-too-big", name=path.name)
-    return sheets_of(path, path, {sheet.title: sheet.look() for sheet in records.sheets})
+    return sheets_of(path, source_of(path, ".xls"), {sheet.title: sheet.look() for sheet in records.sheets})

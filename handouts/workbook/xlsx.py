@@ -5,7 +5,7 @@ from __future__ import annotations
 import zipfile
 from pathlib import Path
 
-from handouts.workbook.calamine import sheets_of
+from handouts.workbook.calamine import sheets_of, source_of
 from handouts.workbook.grid import Grid, Unreadable
 from handouts.workbook.limits import SHEET
 from handouts.workbook.packed import SheetTooBig, open_packed
@@ -20,7 +20,7 @@ def read_xlsx(path: Path) -> list[Grid]:
     with open_packed(path) as book:
         try:
             scans, mended = _scans(book)
-            source = copied(book, mended) if mended else path
+            source = copied(book, mended) if mended else source_of(path, ".xlsx", ".xlsm")
         except SheetTooBig as error:
             raise Unreadable("file-too-big", name=path.name) from error
         except Exception as error:  # broken archives and broken markup fail in many ways, each of them the file's fault
