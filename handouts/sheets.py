@@ -181,6 +181,11 @@ CLASS = Sheet(
             default="crop marks",
             help="Crop marks: true size, cut at the marks. Tile: cards share the sheet's edges, fewer cuts.",
         ),
+        Column(
+            "symbols_right",
+            "Care symbol licence",
+            help="Empty: words only. Care symbols are others' trade mark: write your licence and shop cards show them too.",
+        ),
     ),
 )
 

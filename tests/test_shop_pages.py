@@ -161,3 +161,23 @@ def test_thousands_of_cards_are_a_matter_of_seconds() -> None:
     start = time.perf_counter()
     pages.shop_cards(many, knowledge.load())
     assert time.perf_counter() - start < 10
+
+
+SET = "wash: 40 gentle; bleach: no; dry: low; iron: 2; clean: P"
+
+
+def test_symbols_only_with_a_licence_and_beside_words() -> None:
+    """Off by default: the symbols are others' trade mark. With a licence they follow the words, in the standard's order."""
+    plain = cards(shop(VOILE | {"supplier_care": SET}))["C01"]
+    assert plain.find(".//symbols") is None
+    card = cards(shop(VOILE | {"supplier_care": SET}, symbols_right="CH 123"))["C01"]
+    shown = card.find(".//symbols")
+    assert shown is not None and shown.text == "wash-40-mild bleach-no tumble-1 iron-2 clean-p"
+    assert "Tumble dry low" in words(card) and "printed under licence: CH 123" in words(card)
+
+
+@pytest.mark.parametrize("care", ["", "Dry clean only", "wash: 40; bleach: no; dry: low; iron: 2", SET.replace("40", "35")])
+def test_no_symbol_for_what_the_supplier_did_not_set(care: str) -> None:
+    """A symbol is a claim with a reasonable basis (16 CFR 423.6(c)): all five settings from the supplier, or none at all."""
+    card = cards(shop(VOILE | {"supplier_care": care}, symbols_right="CH 123"))["C01"]
+    assert card.find(".//symbols") is None

@@ -124,7 +124,7 @@ def test_nothing_is_printed_near_a_cut_or_where_printers_do_not_reach(size: str,
         assert inside
         for char in inside:
             assert min(min(abs(char["x0"] - x), abs(char["x1"] - x)) for x in xs) > 3.5 * PT_PER_MM
-            assert 6.0 * PT_PER_MM < char["x0"] and char["x1"] < page.width - 6.0 * PT_PER_MM
+            assert char["x0"] > 6.0 * PT_PER_MM and char["x1"] < page.width - 6.0 * PT_PER_MM
             assert 6.0 * PT_PER_MM < char["top"] < page.height - 6.0 * PT_PER_MM
 
 
@@ -176,3 +176,21 @@ def test_a_size_nobody_declared_is_our_fault_and_named() -> None:
     """A broken template is a TemplateError with the name."""
     with pytest.raises(TemplateError, match="A9"):
         print_pages(sheets(card("K"), "A9"))
+
+
+def test_symbols_are_drawn_side_by_side_in_ink() -> None:
+    """Five symbols of 6 mm with strokes of at least 0.25 mm; every name that labelling can give has a shape."""
+    from handouts.labelling.symbols import WASH_C
+    from handouts.printing.symbols import SHAPES
+
+    names = [f"wash-{c}" for c in WASH_C] + ["wash-40-very-mild", "wash-hand", "wash-no"]
+    names += ["bleach-any", "bleach-oxygen", "bleach-no"]
+    names += ["tumble-1", "tumble-2", "tumble-no", "line", "drip", "flat", "iron-1", "iron-3", "iron-no", "clean-p", "clean-no"]
+    assert {name.split("-")[0] for name in names} == set(SHAPES)
+    for start in range(0, len(names), 5):
+        shown = " ".join(names[start : start + 5])
+        markup = sheets(card("K").replace("<foot>", f"<symbols>{shown}</symbols><foot>"))
+        page = opened(markup).pages[0]
+        drawn = [d for d in (*page.curves, *page.lines, *page.rects) if d["linewidth"] > 0.7]
+        assert len(drawn) >= len(shown.split())
+        assert min(d["linewidth"] for d in drawn) >= 0.25 * PT_PER_MM

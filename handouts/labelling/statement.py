@@ -11,6 +11,7 @@ from handouts.labelling.claims import cashmere_refusal, eu_virgin, us_claims
 from handouts.labelling.names import all_shares, capital, plain_name, us_name
 from handouts.labelling.parts import film_line, whole_of_yarns, with_ratio
 from handouts.labelling.shares import figure
+from handouts.labelling.symbols import symbols
 from handouts.labelling.words import Lexicon, lexicon
 from handouts.model import Knowledge
 from handouts.problems import Problem, catalogue, problem
@@ -38,7 +39,8 @@ def label(
     makers = {"US": us_statement, "EU": eu_statement, "UK": eu_statement}
     statement, problems = makers.get(market, plain_statement)(with_ratio(content), known, market, where)
     care, conflicts = care_lines(content, market, known, supplier_care, plain_facts(facts), where)
-    return Label(market, statement, care, prepared_by.strip(), (*problems, *conflicts))
+    signs = symbols(supplier_care, knowledge.tables["care"]["temperature"]["iron"])
+    return Label(market, statement, care, prepared_by.strip(), (*problems, *conflicts), signs)
 
 
 def plain_facts(facts: Mapping[str, Any] | None) -> dict[str, Any]:

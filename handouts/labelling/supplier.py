@@ -104,7 +104,8 @@ def wash_words(value: str, market: str, lexicon: Lexicon) -> str:
     warm = lexicon.knowledge.tables["care"]["temperature"]["wash"]
     number = re.search(r"\d{2}", value)
     named = (c for word, c in warm.items() if re.search(rf"\b{word}\b", value))
-    celsius = int(number.group()) if number else next(named, None)
+    unsaid = lexicon.knowledge.tables["care"]["unknown"]["c"] if "hand" in value else None
+    celsius = int(number.group()) if number else next(named, unsaid)
     if celsius is None:
         return ""
     gentle = any(word in value for word in ("gentle", "mild", "delicate"))

@@ -35,11 +35,23 @@ def shop_card(fabric: Fabric, settings: Mapping[str, Value], words: Words, knowl
         "care": care(fabric, brief=settings.get("shop_card") in say["detail"]["small"]),
         "link": str(fabric.shop.get("link", "")),
         "swatch": say["swatch"] if settings.get("shop_card") == "A6" else "",
-        "foot": f"{supplied(settings)} {say['defer']}",
+        "symbols": " ".join(symbols(fabric, settings)),
+        "foot": " ".join([supplied(settings), say["defer"], *licence(fabric, settings)]),
         "handling": handling(fabric, words, knowledge),
         "cautions": cautions(fabric),
         "back_foot": say["test"],
     }
+
+
+def symbols(fabric: Fabric, settings: Mapping[str, Value]) -> tuple[str, ...]:
+    """Care symbols, beside the words, when the shop wrote its licence; they are others' trade mark."""
+    return fabric.label.symbols if fabric.label and str(settings.get("symbols_right") or "").strip() else ()
+
+
+def licence(fabric: Fabric, settings: Mapping[str, Value]) -> list[str]:
+    """The note that goes with printed symbols."""
+    shown = symbols(fabric, settings)
+    return [shop_words()["licence"].format(str(settings.get("symbols_right")).strip())] if shown else []
 
 
 def business(settings: Mapping[str, Value]) -> str:
@@ -93,11 +105,12 @@ def care(fabric: Fabric, brief: bool) -> list[dict[str, str]]:
     if brief:
         return [{"when": "", "words": line} for line in in_brief(lines)]
     says = vocabulary()["care"]
-    mark = f" ({says['not_stated']})"
     told = [line for line in lines if not line.startswith(says["guidance"])]
-    if all(mark in line for line in told):
-        remark = [{"when": "", "words": shop_words()["care_unstated"]}]
-        return [*remark, *(headed(line.replace(mark, ""), says["heads"]) for line in told)]
+    for name in ("not_stated", "stated"):
+        mark = f" ({says[name]})"
+        if told and all(mark in line for line in told):
+            remark = {"when": "", "words": shop_words()["care_unstated" if name == "not_stated" else "care_stated"]}
+            return [remark, *(headed(line.replace(mark, ""), says["heads"]) for line in told)]
     return [headed(line, says["heads"]) for line in told]
 
 

@@ -11,6 +11,7 @@ from handouts.printing.look import PT_PER_MM, Style, look, part
 from handouts.printing.markup import Element
 from handouts.printing.pieces import Piece, baseline, beside, lines_piece, nothing, paragraph, stack
 from handouts.printing.qr import code
+from handouts.printing.symbols import row
 from handouts.printing.text import Span, line_height, line_width, wrap
 
 
@@ -70,7 +71,7 @@ def too_wide(element: Element, width: float, rung: Rung) -> bool:
 
 def pieces(element: Element, width: float, rung: Rung) -> Iterator[Piece]:
     """The pieces of one component, each with its gap above."""
-    makers = {"top": top, "text": text, "item": item, "rule": rule}
+    makers = {"top": top, "text": text, "item": item, "rule": rule, "symbols": symbols}
     maker = makers.get(element.tag)
     if maker:
         yield maker(element, width, rung)
@@ -104,6 +105,11 @@ def item(element: Element, width: float, rung: Rung) -> Piece:
     """Bold words, then the rest of the line behind them."""
     spans = [Span(element.get("when") + "  ", rung.style("strong")), Span(element.words, rung.style("body"))]
     return replace(lines_piece(wrap(spans, width)), before=rung.space("block" if element.flag("opens") else "item"))
+
+
+def symbols(element: Element, width: float, rung: Rung) -> Piece:
+    """Care symbols in a row, named in the words of the element."""
+    return replace(row(element.words.split()), before=rung.space("block"))
 
 
 def rule(element: Element, width: float, rung: Rung) -> Piece:
