@@ -106,7 +106,8 @@ class Actions:
         """The lines of one rule."""
         for words in mine:
             reason = self.because(topic, spoke) if words == mine[-1] else ""
-            yield line(words, reason, mark_of(spoke.tier), strip=topic if words.casefold() in only_a_foot() else "")
+            alone = words.casefold() in only_a_foot() and not any(other.startswith("Or ") for other in mine)
+            yield line(words, reason, mark_of(spoke.tier), strip=topic if alone else "")
 
     def one(self, topic: str, say: Callable[[Value], str], *beside: str) -> list[Line]:
         """The line of a topic with one value; `beside` are topics told in the same line. No words, no line."""
@@ -124,6 +125,7 @@ class Actions:
     def said_above(self, topic: str, decision: Decision) -> str:
         """The topic, when the strip says all of this decision: not that there is no iron, nor a choice of points or overlock."""
         more = {"press_dots": decision.value == 0, "needle_nm": len(self.say.value("needle_point") or ()) > 1}
+        more["stitch_mm"] = not str(self.say.value("stitch")).startswith("301")
         more["serger"] = any(spoke.tier != "usual" for spoke in decision.won) or decision.value == {"use": "yes"}
         return "" if more.get(topic) else topic
 
@@ -157,7 +159,8 @@ class Actions:
 
     def quietened(self, blocks: Mapping[str, list[Line]]) -> dict[str, list[Line]]:
         """The blocks with the oddest reasons only, as many as the page has room for, and without what the strip says anyway."""
-        odd = sorted(self.reasons, key=self.reasons.__getitem__)[: self.detail["reasons"]]
+        short = [reason for reason in self.reasons if len(reason) <= self.detail["reason_letters"]]
+        odd = sorted(short, key=self.reasons.__getitem__)[: self.detail["reasons"]]
         return {
             name: [one for one in map(reasoned(odd), lines) if not self.repeats(one)] for name, lines in blocks.items()
         }

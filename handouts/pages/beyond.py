@@ -28,9 +28,10 @@ def differs(fabric: Fabric, words: Words, most: int) -> list[Line]:
 
 def news_on_the_way(fabric: Fabric, words: Words, below: bool) -> Iterator[tuple[float, list[str]]]:
     """Each threshold walking away from the fabric's own weight, with what reads differently from there on."""
-    last = {topic: words.case(topic, decision.value) for topic, decision in fabric.advice.items()}
+    one = words.single
+    last = {topic: one.case(topic, decision.value) for topic, decision in fabric.advice.items()}
     for at, changes in stages(fabric.changes, below):
-        told = {change.topic: words.case(change.topic, change.value) for change in changes}
+        told = {change.topic: one.case(change.topic, change.value) for change in changes}
         news = [text for topic, text in told.items() if text != last.get(topic)]
         last |= told
         if news:
@@ -108,7 +109,7 @@ def likes(fabric: Fabric, words: Words, most: int) -> list[Line]:
     says = vocabulary()["when"]
     found = []
     for like in fabric.likes[:most]:
-        told = ", ".join(words.case(topic, value) for topic, value in like.differs.items())
+        told = ", ".join(words.single.case(topic, value) for topic, value in like.differs.items())
         found.append(line(says["except"].format(told) if told else says["same"], when=f"{capital(like.name)}:"))
     return found
 

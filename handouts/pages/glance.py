@@ -100,10 +100,11 @@ def stitch(fabric: Fabric, words: Words) -> dict[str, Any]:
     length, _, other = words.measures.stitch(mm).partition(" (")
     tested = words.measures.stitch(fabric.tested.stitch_mm) if fabric.tested.stitch_mm else ""
     more = words.measures.single.stitches(lengths["low"], lengths["high"]) if lengths["low"] < lengths["high"] else ""
+    straight = str(kind).startswith("301")
     notes = [
         other.rstrip(")"),
-        f"({more})" if more else "",
-        "" if str(kind).startswith("301") else words.short("stitch", kind),
+        f"({more})" if more and straight else "",
+        "" if straight else words.short("stitch", kind),
     ]
     drawn = {"gauge": {"mm": f"{mm:g}", "kind": "zigzag" if "zigzag" in str(kind) else "straight"}}
     return cell(

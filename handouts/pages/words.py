@@ -36,6 +36,11 @@ class Words:
     measures: Measures
     us_sizes: Mapping[int, int]
 
+    @property
+    def single(self) -> Words:
+        """The same with one system of units only: metric where both are printed."""
+        return Words(self.measures.single, self.us_sizes)
+
     def needle_size(self, nm: float) -> str:
         """Both numbers of a needle: `80/12`; the second is looked up, and left out where none is known."""
         number = self.us_sizes.get(int(nm))

@@ -99,7 +99,7 @@ def allowance(element: Element, width: float, fit: Fit) -> list[Piece]:
     high, indent = drawing("allowance_high"), fit.space("dash")
     left_over = width - indent - sew - cloth - indent
     lines = wrap([Span(element.words, fit.style("reason"))], left_over) if left_over > sew else []
-    needed = max(high + 4, sum(line_height(line) for line in lines))
+    needed = max(high + 3, sum(line_height(line) for line in lines))
 
     def draw(ink: Ink, x: float, top: float) -> None:
         middle = top + needed / 2
