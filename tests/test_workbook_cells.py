@@ -63,8 +63,8 @@ def test_a_percent_sign_in_quotes_is_no_percent_format(tmp_path: Path) -> None:
         ("1.250", 1250.0, ["read-as"]),
         ("about 120", 120.0, ["read-as"]),
         ("~120", 120.0, ["read-as"]),
-        ("4.2 oz", 142.404139, ["read-as"]),
-        ("4.2 oz/yd²", 142.404139, ["read-as"]),
+        ("4.2 oz", 142.4, ["read-as"]),
+        ("4.2 oz/yd²", 142.4, ["read-as"]),
         ("?", None, NOTHING),
         ("unknown", None, NOTHING),
         ("12o", None, ["number-unreadable"]),
@@ -86,22 +86,22 @@ def test_numbers_with_decimal_commas_groups_spaces_and_units(
 ) -> None:
     """Everything that can mean one weight is that weight; the rest is asked about. 1 oz/yd² = 33.9057 g/m²."""
     found, codes_ = read_cell(tmp_path, "Weight (g/m²)", typed)
-    assert (found if found is None else pytest.approx(found, abs=1e-5)) == read
+    assert found == read
     assert codes_ == said
 
 
 @pytest.mark.parametrize(
     ("heading", "typed", "read"),
     [
-        ("Weight (oz/yd²)", 10, 339.057475),
-        ("Weight oz", 10, 339.057475),
+        ("Weight (oz/yd²)", 10, 339.1),
+        ("Weight oz", 10, 339.1),
         ("Width (in)", 45, 114.3),
         ("Width inches", 45, 114.3),
         ("Width (cm)", '45"', 114.3),
         ("Width (cm)", "45 in", 114.3),
         ("Width (in)", "114 cm", 114.0),
         ("Width (cm)", "1.5 m", 150.0),
-        ("Width (cm)", "1½ yd", 137.16),
+        ("Width (cm)", "1½ yd", 137.2),
         ("Thickness (in)", 0.1, 2.54),
         ("Stitch length (per inch)", 10, 2.54),
         ("SPI", 10, 2.54),
@@ -116,7 +116,7 @@ def test_numbers_with_decimal_commas_groups_spaces_and_units(
 def test_units_in_headings_and_cells_become_metric(tmp_path: Path, heading: str, typed: Any, read: float) -> None:
     """The book is metric whatever was typed: inch 25.4 mm, yard 0.9144 m and the ounce are exact (NIST SP 811)."""
     found, _ = read_cell(tmp_path, heading, typed)
-    assert found == pytest.approx(read, rel=1e-6)
+    assert found == read
 
 
 @pytest.mark.parametrize(

@@ -118,7 +118,7 @@ def test_two_columns_for_one_thing_fill_each_others_gaps(tmp_path: Path) -> None
     book = read_lines(
         tmp_path, [headings, [*FABRIC, 350, ""], ["Red", *FABRIC[1:], "", 10], ["Pink", *FABRIC[1:], 350, 10]]
     )
-    assert book.fabrics["weight_gsm"].tolist() == pytest.approx([350, 339.057475, 350])
+    assert book.fabrics["weight_gsm"].tolist() == [350, 339.1, 350]
     assert codes(book) == ["cells-differ", "heading-twice"]
 
 
@@ -132,7 +132,7 @@ def test_headings_without_units_follow_the_others(tmp_path: Path) -> None:
     """Among imperial headings a bare Width is in inches; among metric ones in centimetres."""
     for other, width in (("Weight (oz/yd²)", 45 * 2.54), ("Weight (g/m²)", 45.0)):
         book = read_lines(tmp_path, [[*HEADINGS, other, "Width"], [*FABRIC, 10, 45]])
-        assert book.fabrics["width_cm"].iloc[0] == pytest.approx(width)
+        assert book.fabrics["width_cm"].iloc[0] == width
 
 
 def test_a_whole_column_in_the_wrong_unit_is_doubted(tmp_path: Path) -> None:

@@ -12,6 +12,7 @@ from handouts.workbook.unit_words import Measure, imperial_of, measure, metric_o
 from handouts.workbook.words import did_you_mean, plain, shown, spoken
 
 PERCENT_WORDS = frozenset({"%", "percent", "per cent", "pct", "prozent", "％"})
+ALONE = "Type the figure alone, like 12."
 MONEY = "€$£¥₤ "
 MONEY_WORDS = frozenset({"eur", "usd", "gbp", "chf", "cad", "aud", "euro", "euros", "dollars", "pounds"})
 
@@ -118,4 +119,4 @@ def _with_unit(value: float, column: Column) -> str:
 def _unreadable(text: str, column: Column, heading: str) -> Outcome:
     number = proposed_number(text)
     proposal = did_you_mean(shown(number)) if number is not None else ""
-    return outcome(None, "number-unreadable", heading=heading, found=shown(text), proposal=proposal, help=column.help)
+    return outcome(None, "number-unreadable", heading=heading, found=shown(text), proposal=proposal, help=column.help or ALONE)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from handouts.sheets import STITCH, Column, Unit
+from handouts.workbook.limits import LIST
 from handouts.workbook.words import spoken
 
 
@@ -20,10 +21,15 @@ class Measure:
     own: bool = True
 
     def metric(self, typed: float) -> float:
-        """The value in the column's metric unit, rounded where the conversion left noise."""
+        """The value in the column's metric unit; a converted one has as many figures as anybody measures."""
         if self.reciprocal:
-            return round(self.factor / typed, 6) if typed else 0.0
-        return typed if self.factor == 1.0 else round(typed * self.factor, 6)
+            return _rounded(self.factor / typed) if typed else 0.0
+        return typed if self.factor == 1.0 else _rounded(typed * self.factor)
+
+
+def _rounded(value: float) -> float:
+    """10 oz/yd² as 339.1 g/m², 7.257 stitches per inch as 3.5 mm."""
+    return float(f"{value:.{LIST['figures']}g}")
 
 
 def metric_of(column: Column) -> Measure:
