@@ -132,8 +132,16 @@ def test_hair_and_fur_names() -> None:
     assert said("30% mink, 70% wool", "US") == ("70% Wool", "30% Mink Hair")
     assert said("80% wool, 20% angora", "US") == ("80% Wool", "20% Angora Rabbit Hair")
     assert said("96% cotton, 4% angora", "US") == ("96% Cotton", "4% Other Fiber")
+    assert said("60% cotton, 40% mink fiber", "US") == ("60% Cotton", "40% Mink Fiber")
     assert said("96% cotton, 4% mohair", "US") == ("96% Cotton", "4% Mohair")
     assert said("60% wool, 40% fur fiber", "EU") == ("60 % wool", "40 % animal hair")
+
+
+def test_virgin_is_a_word_for_wool_only() -> None:
+    """Polyester fleece is a cloth, no fleece wool; new cotton is cotton."""
+    assert said("100% polyester fleece", "US") == ("100% Polyester",)
+    made = label(read_content("100% polyester fleece", knowledge()), "EU", knowledge())
+    assert (made.statement, made.problems) == (("100 % polyester",), ())
 
 
 def test_recycled_and_virgin_wool() -> None:

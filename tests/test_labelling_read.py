@@ -80,6 +80,7 @@ def test_a_bracket_that_names_a_function_is_the_reason() -> None:
     reasons = {
         "3% spandex (for stretch), 97% cotton": "for stretch",
         "3 % elastane (stretch), 97 % cotton": "stretch",
+        "97% cotton, 3% metallic (antistatic)": "antistatic",
         "97% cotton, 3% elastane (Rücksprung und Dehnbarkeit)": "Rücksprung und Dehnbarkeit",
         "97% cotton, 3% nylon (polyamide)": "",
         "97% cotton, 3% polyester (recycled)": "",

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from handouts.labelling.content import MICRON, SUPER
-from handouts.labelling.names import all_shares, is_wool, limit
+from handouts.labelling.names import all_shares, is_wool, limit, rule_list
 from handouts.labelling.shares import figure, spelt
 from handouts.labelling.words import Lexicon
 from handouts.model import Knowledge
@@ -91,7 +91,8 @@ def cashmere_refusal(content: Content, lexicon: Lexicon) -> Iterator[str]:
 
 def eu_virgin(content: Content, lines: tuple[str, ...], lexicon: Lexicon, cell: tuple[str, ...]) -> Iterator[Problem]:
     """A note when virgin was typed and the statement may not carry it (Art. 8)."""
-    typed = [share for share in all_shares(content) if is_virgin(share, lexicon)]
+    wools = rule_list(lexicon.knowledge, "eu_virgin")
+    typed = [share for share in all_shares(content) if share.fibre in wools and is_virgin(share, lexicon)]
     if typed and not any(re.search(r"\b(virgin|fleece)\b", line) for line in lines):
         reason = "in a mixture it needs 25 % or more and one other fibre only (Regulation 1007/2011 Art. 8)."
         yield problem("label-virgin", *cell, reason=reason)

@@ -24,6 +24,10 @@ class Name:
         return " ".join((*self.before, self.name))
 
 
+VIRGIN = ("virgin", "fleece")
+"""Words for wool that was never made up before, as a statement prints them (Annex III)."""
+
+
 def limit(knowledge: Knowledge, id: str) -> float:
     """A limit of labelling.toml, in the unit written there."""
     return float(knowledge.tables["labelling"]["limit"][id]["value"])
@@ -52,12 +56,22 @@ def us_name(share: Share, lexicon: Lexicon) -> Name:
     fibre = lexicon.fibre(share.fibre or "unknown")
     name = fibre.us
     if match and match.meaning.kind == "hair":
-        name = match.meaning.us
+        name = hair_name(match.meaning.us, words[match.stop - 1], lexicon)
     elif fibre.id in rule_list(lexicon.knowledge, "us_fur"):
         name = rule_list(lexicon.knowledge, "us_fur")[fibre.id]
     type_number = "".join(word for word in share.words.split()[1:2] if word[0].isdigit())
     before, left = describing(words, match, lexicon)
+    if fibre.id not in rule_list(lexicon.knowledge, "eu_virgin"):
+        before = tuple(word for word in before if word not in VIRGIN)
     return Name(f"{name} {type_number}".strip(), before, left)
+
+
+def hair_name(name: str, last: str, lexicon: Lexicon) -> str:
+    """An animal's name with the word typed behind it, where that is one the rule allows: `mink fiber`, else `mink hair`."""
+    allowed = rule_list(lexicon.knowledge, "us_hair_words")
+    if last not in allowed or not name.endswith(" hair"):
+        return name
+    return name.removesuffix("hair") + allowed[last]
 
 
 def describing(words: list[str], match: Match | None, lexicon: Lexicon) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -93,7 +107,8 @@ def eu_name(share: Share, lexicon: Lexicon) -> Name:
     fibre = lexicon.fibre(share.fibre or "unknown")
     name = match.meaning.eu if match and match.meaning.kind == "hair" else fibre.eu
     before, _ = describing(words, match, lexicon)
-    virgin = tuple(word for word in before if word in ("virgin", "fleece"))
+    woollen = fibre.id in rule_list(lexicon.knowledge, "eu_virgin")
+    virgin = tuple(word for word in before if word in VIRGIN and woollen)
     return Name(name or "other fibres", virgin[:1])
 
 

@@ -42,7 +42,8 @@ def is_reason(note: str, lexicon: Lexicon) -> bool:
         return False
     if words[0] in lexicon.groups["purpose"] and len(words) > 1:
         return True
-    return any(word.startswith(tuple(lexicon.groups["function"])) for word in words)
+    stems = lexicon.groups["function"]
+    return any(word.startswith(stem) or (len(stem) > 4 and stem in word) for word in words for stem in stems)
 
 
 def identify(words: list[str], typed: str, lexicon: Lexicon) -> Found:

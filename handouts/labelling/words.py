@@ -94,7 +94,7 @@ def fibre_phrases(knowledge: Knowledge, table: Mapping[str, Any]) -> dict[str, M
     found: dict[str, Meaning] = {}
     for record in table["hair"]:
         for word in record["words"]:
-            for tail in ("", " hair", " fiber", " fibre"):
+            for tail in ("", " hair", " fiber", " fibre", " blend"):
                 found.setdefault(plain(word) + tail, Meaning(record["like"], "hair", record["us"], record["eu"]))
     stand_ins = table["rules"]["eu_other"]
     for kind in ("name", "trade", "code"):
