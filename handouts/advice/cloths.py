@@ -5,11 +5,15 @@ from __future__ import annotations
 import difflib
 import re
 import unicodedata
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
+from itertools import product
 
 from handouts.model import Cloth, Construction, Knowledge
+from handouts.records import Content
+
+NO_CONTENT = Content("", ())
 
 
 @dataclass(frozen=True)
@@ -22,9 +26,9 @@ class Found:
 
 
 def plain(text: str) -> str:
-    """Lower case, no accents, hyphens and slashes as spaces: `Crêpe-de-Chine` → `crepe de chine`."""
+    """Lower case, no accents, hyphens and slashes as spaces, figures apart: `Crêpe-de-Chine`, `8oz` → `crepe de chine`, `8 oz`."""
     bare = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
-    return " ".join(re.sub(r"[^\w%]+", " ", bare).split())
+    return " ".join(re.sub(r"(?<=\d)(?=[a-z])|[^\w%]+", " ", bare).split())
 
 
 def singular(text: str) -> str:
@@ -51,24 +55,63 @@ def item_of(id: str, knowledge: Knowledge) -> Cloth | Construction:
     return knowledge.cloths.get(id) or knowledge.constructions[id]
 
 
-def find_cloth(text: str, knowledge: Knowledge) -> Found:
-    """The cloth that `text` names, or the nearest names when none is recognised."""
+def find_cloth(text: str, knowledge: Knowledge, content: Content = NO_CONTENT) -> Found:
+    """The cloth that `text` names, or the nearest names when none is recognised.
+
+    A word that several cloths share is told apart by what the cloth is made of: flannel of wool is wool flannel.
+    """
     words = index(knowledge)
     said = plain(text)
-    for spelling in (said, singular(said)):
-        if spelling in words:
-            return Found(item_of(words[spelling], knowledge), sure=True)
-    inside = longest_inside(said, words)
-    if inside:
-        return Found(item_of(words[inside], knowledge), sure=False)
+    whole = next((spelling for spelling in (said, singular(said)) if spelling in words), "")
+    word = whole or longest_inside(said, words, fibre_words(knowledge))
+    if word:
+        narrow = next((name for name in narrower(word, content, words, knowledge) if name in words), word)
+        return Found(item_of(words[narrow], knowledge), sure=bool(whole))
     near = difflib.get_close_matches(said, words, n=3, cutoff=0.75)
     names = tuple(dict.fromkeys(item_of(words[word], knowledge).name for word in near))
     return Found(None, sure=False, proposals=names)
 
 
-def longest_inside(said: str, words: Mapping[str, str]) -> str:
-    """The longest known name that stands as whole words inside `said`; of two alike the later: the noun comes last."""
+def narrower(word: str, content: Content, words: Mapping[str, str], knowledge: Knowledge) -> Iterator[str]:
+    """Names that say more than `word`: its two main fibres or its main one before it, and stretch when elastane is in it."""
+    blends = list(blend_words(content, knowledge))
+    if (content.fibres().get("elastane") or 0) >= STRETCH_PCT:
+        yield from (f"{blend} stretch {word}" for blend in blends)
+        item = item_of(words[word], knowledge)
+        if knowledge.constructions[getattr(item, "construction", item.id)].structure != "knit":
+            yield f"stretch {word}"
+    yield from (f"{blend} {word}" for blend in blends)
+
+
+def blend_words(content: Content, knowledge: Knowledge) -> Iterator[str]:
+    """What a shop calls a content in front of the cloth: `polyester cotton`, then `polyester`; elastane is not counted."""
+    shares = {id: pct or 0 for id, pct in content.fibres().items() if id not in ("elastane", "unknown")}
+    main = [knowledge.fibres[id] for id in sorted(shares, key=lambda id: (-shares[id], id))[:2]]
+    named = [tuple(dict.fromkeys(plain(name) for name in (fibre.id, fibre.eu, fibre.us))) for fibre in main]
+    yield from (" ".join(pair) for pair in product(*named) if len(pair) > 1)
+    yield from (named[0] if named else ())
+
+
+STRETCH_PCT = 1
+"""From this share of elastane a woven cloth is sold as stretch."""
+
+
+@cache
+def _fibre_words(names: tuple[str, ...]) -> frozenset[str]:
+    return frozenset(singular(plain(name)) for name in names)
+
+
+def fibre_words(knowledge: Knowledge) -> frozenset[str]:
+    """Every word that names a fibre, in plain spelling."""
+    return _fibre_words(tuple(name for f in knowledge.fibres.values() for name in (f.id, f.us, f.eu)))
+
+
+def longest_inside(said: str, words: Mapping[str, str], fibres: frozenset[str] = frozenset()) -> str:
+    """The longest known name that stands as whole words inside `said`; of two alike the later: the noun comes last.
+
+    A bare fibre is the last resort: eyelet cotton is an eyelet.
+    """
     parts = [singular(w) for w in said.split()]
     spans = [(j - i, i, " ".join(parts[i:j])) for i in range(len(parts)) for j in range(i + 1, len(parts) + 1)]
-    known = [span for span in spans if span[2] in words]
-    return max(known)[2] if known else ""
+    known = [(span[2] not in fibres, span) for span in spans if span[2] in words]
+    return max(known)[1][2] if known else ""

@@ -73,8 +73,8 @@ def read_entry(
     cells: Mapping[str, Value], number: int, place: int, cell: Callable[[str], str], base: Knowledge
 ) -> tuple[Entry | None, list[Problem]]:
     """One row, with its cloth and fibre content understood; None when nobody knows what cloth it is."""
-    item, problems = read_cloth(cells, cell, base)
     content, found = read_content(cells, "fibre_content", cell, base)
+    item, problems = read_cloth(cells, content, cell, base)
     trim, more = read_content(cells, "trim_fibres", cell, base)
     problems += [*found, *more]
     if item is None:
@@ -95,13 +95,13 @@ def read_entry(
 
 
 def read_cloth(
-    cells: Mapping[str, Value], cell: Callable[[str], str], base: Knowledge
+    cells: Mapping[str, Value], content: Content, cell: Callable[[str], str], base: Knowledge
 ) -> tuple[Cloth | Construction | None, list[Problem]]:
     """The cloth a row names, and the finding when it is missing, unknown or only guessed."""
     if "cloth" not in cells:
         return None, []  # the workbook's own checks say so
     said = str(cells["cloth"])
-    found = advice.find_cloth(said, base)
+    found = advice.find_cloth(said, base, content)
     if found.item is None:
         proposal = f"Did you mean {' or '.join(found.proposals)}? " if found.proposals else ""
         return None, [problem("cloth-unknown", cell("cloth"), found=said, proposal=proposal)]
