@@ -102,6 +102,13 @@ def test_any_supplier_text_fits(supplier: str, market: str) -> None:
     assert 1 <= len(lines) <= 6 and all(len(line) <= 75 for line in lines)
 
 
+def test_gentle_once_is_gentle_for_good() -> None:
+    """A part that stands a normal wash does not undo the part that does not."""
+    table = knowledge().tables["care"]
+    assert least(Care(gentle=True), {"gentle": False}, table).gentle
+    assert least(Care(gentle=False), {"gentle": True}, table).gentle
+
+
 def test_every_finish_and_coating_has_its_care() -> None:
     """Every word of the Coating and Trim columns lowers something, and every setting in care.toml can be compared."""
     from handouts.sheets import COATINGS, TRIMS

@@ -115,7 +115,7 @@ def test_nothing_is_printed_near_a_cut_or_where_printers_do_not_reach(size: str,
 
     A character's box is up to half a millimetre higher than its line.
     """
-    pdf = opened(sheets("".join(card(f"K{n}", "x " * 60) for n in range(10)), size, mode))
+    pdf = opened(sheets("".join(card(f"K{n}", "word " * (n + 1) ** 2) for n in range(14)), size, mode))
     one = grid(page_type("slots-a4"), size, mode)
     xs = [one.left + n * one.width for n in range(one.columns + 1)]
     ys = [one.top + n * one.height for n in range(one.rows + 1)]
@@ -124,6 +124,7 @@ def test_nothing_is_printed_near_a_cut_or_where_printers_do_not_reach(size: str,
         assert inside
         for char in inside:
             assert min(min(abs(char["x0"] - x), abs(char["x1"] - x)) for x in xs) > 3.5 * PT_PER_MM
+            assert min(min(abs(char["top"] - y), abs(char["bottom"] - y)) for y in ys) > 3.5 * PT_PER_MM
             assert char["x0"] > 6.0 * PT_PER_MM and char["x1"] < page.width - 6.0 * PT_PER_MM
             assert 6.0 * PT_PER_MM < char["top"] < page.height - 6.0 * PT_PER_MM
 
