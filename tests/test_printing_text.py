@@ -50,3 +50,8 @@ def test_shrinking_stops_at_the_least_size() -> None:
     """A title gets smaller until it fits, never smaller than allowed."""
     assert shrink("short", Style(19, 21), 12.5, 200).size == 19
     assert shrink("a very long title " * 9, Style(19, 21), 12.5, 200).size == 12.5
+
+
+def test_a_wide_word_breaks_at_its_hyphen() -> None:
+    """Before anybody cuts it in the middle of a syllable."""
+    assert [text_of(line) for line in wrap([Span("straight-stitch", STRONG)], 50)] == ["straight-", "stitch"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from handouts.pages.actions import marks
@@ -94,22 +94,30 @@ def needle(fabric: Fabric, words: Words) -> dict[str, Any]:
 
 
 def stitch(fabric: Fabric, words: Words) -> dict[str, Any]:
-    """Length large, the other unit and the stitch under it, then the stitch drawn at true length."""
-    lengths, kind = fabric.advice["stitch_mm"].value, fabric.advice["stitch"].value
-    mm = lengths["start"]
-    length, _, other = words.measures.stitch(mm).partition(" (")
-    tested = words.measures.stitch(fabric.tested.stitch_mm) if fabric.tested.stitch_mm else ""
-    more = words.measures.single.stitches(lengths["low"], lengths["high"]) if lengths["low"] < lengths["high"] else ""
-    straight = str(kind).startswith("301")
-    notes = [
-        other.rstrip(")"),
-        f"({more})" if more and straight else "",
-        "" if straight else words.short("stitch", kind),
-    ]
-    drawn = {"gauge": {"mm": f"{mm:g}", "kind": "zigzag" if "zigzag" in str(kind) else "straight"}}
-    return cell(
-        vocabulary()["setting"]["stitch"], length, notes, decided(fabric, "stitch_mm", "stitch"), tested, **drawn
-    )
+    """Length large, the other unit, the lengths to try and the stitch under it, then the stitch drawn at true length."""
+    lengths, kind = fabric.advice["stitch_mm"].value, str(fabric.advice["stitch"].value)
+    length, other, more = stitch_words(lengths, words)
+    tested = bare(words.measures.single.stitch(fabric.tested.stitch_mm)) if fabric.tested.stitch_mm else ""
+    name = "" if kind.startswith("301") else words.short("stitch", kind)
+    notes = [other, name or (f"({more})" if lengths["low"] < lengths["high"] else "")]
+    drawn = {"gauge": {"mm": f"{lengths['start']:g}", "kind": "zigzag" if "zigzag" in kind else "straight"}}
+    decisions = decided(fabric, "stitch_mm", "stitch")
+    return cell(vocabulary()["setting"]["stitch"], length, notes, decisions, tested, **drawn)
+
+
+def stitch_words(lengths: Mapping[str, float], words: Words) -> tuple[str, str, str]:
+    """`3.0 mm`, `8½ per inch`, `2.5 to 3.5 mm`; in inches `8½`, `per inch`, `7½ to 10`."""
+    measures = words.measures
+    length, _, other = measures.stitch(lengths["start"]).partition(" (")
+    more = bare(measures.single.stitches(lengths["low"], lengths["high"]))
+    if measures.units == "imperial":
+        return bare(length), vocabulary()["per_inch"], more
+    return length, other.rstrip(")"), more
+
+
+def bare(text: str) -> str:
+    """Stitches to the inch without those words."""
+    return text.replace("\u00a0", " ").removesuffix(f" {vocabulary()['per_inch']}")
 
 
 def foot(fabric: Fabric) -> dict[str, Any]:

@@ -49,10 +49,16 @@ def _lefts(count: int, width: float) -> list[float]:
 
 
 def _common_size(settings: list[Element], rooms: list[float], fit: Fit) -> Style:
-    """One size for all five values: the largest at which the longest goes on one line, or the least and it wraps."""
-    style, least = fit.style("big"), part("text")["big"]["least_pt"]
-    sizes = [shrink(one.get("value"), style, least, room) for one, room in zip(settings, rooms, strict=True)]
+    """One size for all five values: the largest at which each goes on one line, or on two if one would make it too small."""
+    sizes = [_size(one.get("value"), room, fit) for one, room in zip(settings, rooms, strict=True)]
     return min(sizes, key=lambda s: s.size)
+
+
+def _size(value: str, room: float, fit: Fit) -> Style:
+    record, style = part("text")["big"], fit.style("big")
+    on_one = shrink(value, style, record["wraps_below_pt"] * fit.scale, room)
+    fits = Span(value, on_one).width <= room
+    return on_one if fits else shrink(value, style, record["least_pt"], room, 2)
 
 
 def setting(element: Element, room: float, big: Style, label: float, fit: Fit) -> Piece:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
@@ -70,16 +71,23 @@ def _words(spans: Iterable[Span]) -> list[tuple[Span, bool]]:
 
 
 def _pieces(word: Span, joined: bool, most: float) -> list[tuple[Span, bool]]:
-    """The word, cut where it is wider than a whole line; what is cut off joins what stands before it."""
+    """The word, cut where it is wider than a whole line, after a hyphen if it has one; what is cut off joins what stands before."""
     if word.width <= most:
         return [(word, joined)]
-    found, start = [], 0
-    for end in range(1, len(word.text) + 1):
-        if end > start + 1 and width(word.text[start:end], word.style.bold, word.style.size) > most:
-            found.append(word.text[start : end - 1])
-            start = end - 1
-    parts = [*found, word.text[start:]]
-    return [(Span(text, word.style), joined if number == 0 else True) for number, text in enumerate(parts)]
+    found: list[str] = []
+    for part in breakable(word.text):
+        start = 0
+        for end in range(1, len(part) + 1):
+            if end > start + 1 and width(part[start:end], word.style.bold, word.style.size) > most:
+                found.append(part[start : end - 1])
+                start = end - 1
+        found.append(part[start:])
+    return [(Span(text, word.style), joined if number == 0 else True) for number, text in enumerate(found)]
+
+
+def breakable(word: str) -> list[str]:
+    """The parts of a word that may go on lines of their own: it breaks after a hyphen or a slash."""
+    return [part for part in re.split(r"(?<=[-/])", word) if part]
 
 
 def _merge(line: list[Span]) -> Line:
@@ -104,5 +112,6 @@ def shrink(text: str, style: Style, least: float, most: float, lines: int = 1) -
 
 def _fits(text: str, style: Style, size: float, most: float, lines: int) -> bool:
     trial = Style(size, size, style.bold, style.grey)
-    whole = all(width(word, style.bold, size) <= most for word in clean(text).split(" "))
+    parts = [part for word in clean(text).split(" ") for part in breakable(word)]
+    whole = all(width(part, style.bold, size) <= most for part in parts)
     return whole and len(wrap([Span(text, trial)], most)) <= lines
