@@ -9,7 +9,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from handouts import knowledge, pages, pipeline
+from handouts import knowledge, pages, pipeline, printing
 from handouts.errors import HandoutsError
 from handouts.records import Workshop
 
@@ -143,6 +143,15 @@ def test_only_changed_cards_are_printed_again(tmp_path: Path) -> None:
     assert "shop-cards.pdf" in {path.name for path in again.files}
     with pytest.raises(HandoutsError, match="holds no earlier build"):
         pipeline.build(first, tmp_path / "four", kinds=["shop cards"], since=tmp_path)
+
+
+@pytest.mark.parametrize("size", ["85 x 55 mm", "A7", "3 x 5 in", "A6"])
+def test_the_whole_example_list_goes_on_cards_of_every_size(size: str) -> None:
+    """Sixty ordinary cloths: none is refused, front and back."""
+    example = pipeline.load_workshop(Path(__file__).parent.parent / "workbooks" / "shop-list.xlsx")
+    used = replace(example, settings={**example.settings, "shop_card": size, "market": "EU"})
+    assert len(used.fabrics) > 50
+    assert printing.print_pages(pages.shop_cards(used, knowledge.load())).refused == ()
 
 
 def test_a_card_that_is_too_full_is_told_of(tmp_path: Path) -> None:

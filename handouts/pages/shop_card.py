@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from handouts.model import Knowledge, Value
@@ -22,8 +23,10 @@ def shop_words() -> Mapping[str, Any]:
 
 
 def shop_card(fabric: Fabric, settings: Mapping[str, Value], words: Words, knowledge: Knowledge) -> dict[str, Any]:
-    """Everything a care card says, front and back."""
+    """Everything a care card says, front and back; the smallest card has room for one system of units only."""
     say = shop_words()
+    small = settings.get("shop_card") in say["detail"]["small"]
+    words = replace(words, measures=words.measures.single) if small else words
     return {
         "code": fabric.code,
         "name": fabric.name,
@@ -32,7 +35,7 @@ def shop_card(fabric: Fabric, settings: Mapping[str, Value], words: Words, knowl
         "price": price(fabric, settings),
         "facts": facts(fabric, words),
         "statement": statement(fabric),
-        "care": care(fabric, brief=settings.get("shop_card") in say["detail"]["small"]),
+        "care": care(fabric, brief=small),
         "link": str(fabric.shop.get("link", "")),
         "swatch": say["swatch"] if settings.get("shop_card") == "A6" else "",
         "symbols": " ".join(symbols(fabric, settings)),
