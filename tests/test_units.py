@@ -33,7 +33,7 @@ def test_ounces_agree_with_pint(gsm: float) -> None:
 
 def test_seven_ounce_denim_as_published() -> None:
     """7 oz/yd² is 237.3 g/m²: Six Dragon Textile, in reference/fabric_weight.md."""
-    assert 7 * units.GSM_PER_OZ_YD2 == pytest.approx(237.3, abs=0.1)
+    assert pytest.approx(237.3, abs=0.1) == 7 * units.GSM_PER_OZ_YD2
 
 
 @pytest.mark.parametrize(("mm", "spi"), [(2.5, 10.16), (3.0, 8.47)])
