@@ -1,6 +1,7 @@
 """`python -m tests.renew`: writes again everything that is generated and committed. The tests say when it is stale.
 
-README's tables, and output/example/ (the built example class with a picture of a card and of the comparison table).
+The workbooks of workbooks/, README's tables, and output/example/ (the built example class with a picture of a card and
+of the comparison table).
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from handouts import pipeline, problems, sheets
+from tests import renew_books
 
 TOP = Path(__file__).parent.parent
 BOOK = TOP / "workbooks" / "outerwear.xlsx"
@@ -89,6 +91,7 @@ def pages_with(pdf: Path, word: str) -> Iterator[int]:
 
 def main() -> None:
     """Everything again."""
+    renew_books.main()
     (TOP / "README.md").write_text(readme(), encoding="utf-8")
     with tempfile.TemporaryDirectory() as aside:
         example(built(Path(aside)))

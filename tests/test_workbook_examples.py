@@ -73,7 +73,13 @@ def test_the_class_shows_what_a_workbook_can_say() -> None:
     ):
         assert book.fabrics[key].notna().any(), key
     assert (len(book.house), len(book.supplies)) == (3, 5)
-    assert book.setting_cells.keys() >= book.settings.keys() - {"pages", "business", "shop_card", "shop_sheet", "symbols_right"}
+    assert book.setting_cells.keys() >= book.settings.keys() - {
+        "pages",
+        "business",
+        "shop_card",
+        "shop_sheet",
+        "symbols_right",
+    }
 
 
 def test_the_shop_list_has_sixty_cloths_with_prices() -> None:

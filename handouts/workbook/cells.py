@@ -71,7 +71,9 @@ def _yes_no(value: Any, sense: Sense, percent: bool) -> Outcome:
         return Outcome(False)
     if _is_unknown(value):
         return BLANK
-    return outcome(None, "yes-no-unreadable", heading=sense.heading, found=shown(value), help=f" {sense.column.help}".rstrip())
+    return outcome(
+        None, "yes-no-unreadable", heading=sense.heading, found=shown(value), help=f" {sense.column.help}".rstrip()
+    )
 
 
 def _choice(value: Any, sense: Sense, percent: bool) -> Outcome:

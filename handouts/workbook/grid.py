@@ -8,6 +8,7 @@ from typing import Any
 
 from handouts.errors import HandoutsError
 from handouts.problems import Problem, problem
+from handouts.workbook.words import shown
 
 Spot = tuple[int, int]
 """Row and column, both counted from 1."""
@@ -23,7 +24,7 @@ class Unreadable(HandoutsError):
     """The file cannot be read at all: carries the finding that says why."""
 
     def __init__(self, code: str, **found: object) -> None:
-        self.finding: Problem = problem(code, **found)
+        self.finding: Problem = problem(code, **{key: shown(value) for key, value in found.items()})
         super().__init__(str(self.finding))
 
 

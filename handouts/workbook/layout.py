@@ -131,7 +131,9 @@ def _as_pairs(grid: Grid, header_below: int) -> Layout | None:
     key_place = Heading("setting", "Setting", "exact")
     value_place = Heading("value", "Value", "exact")
     places = {"setting": Place(column, key_place), "value": Place(value, value_place)}
-    return Layout(CLASS, grid, titles, places, first_row=rows[0], last_row=rows[-1], score=points(known) + (3 if titles else 0))
+    return Layout(
+        CLASS, grid, titles, places, first_row=rows[0], last_row=rows[-1], score=points(known) + (3 if titles else 0)
+    )
 
 
 def _pair_columns(grid: Grid, rows: Sequence[int]) -> tuple[int, int, int]:

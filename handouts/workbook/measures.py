@@ -119,4 +119,6 @@ def _with_unit(value: float, column: Column) -> str:
 def _unreadable(text: str, column: Column, heading: str) -> Outcome:
     number = proposed_number(text)
     proposal = did_you_mean(shown(number)) if number is not None else ""
-    return outcome(None, "number-unreadable", heading=heading, found=shown(text), proposal=proposal, help=column.help or ALONE)
+    return outcome(
+        None, "number-unreadable", heading=heading, found=shown(text), proposal=proposal, help=column.help or ALONE
+    )

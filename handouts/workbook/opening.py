@@ -8,6 +8,7 @@ from pathlib import Path
 from handouts.problems import Problem, problem
 from handouts.workbook.grid import Grid, Unreadable
 from handouts.workbook.limits import FILE
+from handouts.workbook.words import shown
 
 ZIP, OLE = b"PK\x03\x04", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 OTHERS = {
@@ -108,7 +109,7 @@ def _renamed(path: Path, kind: str) -> list[Problem]:
         "xls": "an old workbook (.xls)",
         "csv": "a text file (.csv)",
     }
-    return [problem("file-renamed", name=path.name, what=what[kind])]
+    return [problem("file-renamed", name=shown(path.name), what=what[kind])]
 
 
 def _xlsx(path: Path) -> list[Grid]:

@@ -39,6 +39,6 @@ def _read(path: Path, file: OleFile, stream: str) -> list[Grid]:
         raise Unreadable("file-damaged", name=path.name) from error
     if records.encrypted:
         raise Unreadable("file-encrypted", name=path.name)
-    if any(sheet.rows * sheet.columns > SHEET["most_area"] for sheet in records.sheets):
+    if sum(sheet.rows * sheet.columns for sheet in records.sheets) > SHEET["most_area_old"]:
         raise Unreadable("file-too-big", name=path.name)
     return sheets_of(path, source_of(path, ".xls"), {sheet.title: sheet.look() for sheet in records.sheets})

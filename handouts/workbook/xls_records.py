@@ -66,6 +66,8 @@ class Records:
         elif kind == BOUNDSHEET:
             start, _, _, length, wide = struct.unpack_from("<IBBBB", body)
             raw = body[8 : 8 + length * (1 + (wide & 1))]
+            if start + 4 > len(self.stream):
+                raise ValueError("a sheet beyond the end")
             self.sheets.append(OldSheet(raw.decode("utf-16-le" if wide & 1 else "latin-1", "replace"), start))
         elif kind == FORMAT:
             self.formats[struct.unpack_from("<H", body)[0]] = body[5:].decode("latin-1").replace("\0", "")

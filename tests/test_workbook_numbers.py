@@ -1,0 +1,155 @@
+"""Numbers in cells: what people type, and what is read."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.books import FABRIC, HEADINGS, read_cell, read_lines
+
+NOTHING: list[str] = []
+
+
+@pytest.mark.parametrize(
+    ("typed", "number_format", "read", "said"),
+    [
+        (5, "General", 5.0, NOTHING),
+        ("5", "General", 5.0, NOTHING),
+        ("5%", "General", 5.0, NOTHING),
+        ("5 %", "General", 5.0, NOTHING),
+        ("5\u00a0%", "General", 5.0, NOTHING),
+        ("5 percent", "General", 5.0, NOTHING),
+        (0.05, "0%", 5.0, NOTHING),
+        (0.05, "0.0\\ %", 5.0, NOTHING),
+        (0.005, "0.0%", 0.5, NOTHING),
+        (0.05, "General", 5.0, ["percent-read-as"]),
+        (5, "0%", 5.0, ["read-as"]),
+        ("2,5 %", "General", 2.5, NOTHING),
+        (-2, "General", -2.0, NOTHING),
+        (80, "General", None, ["number-not-believed"]),
+    ],
+)
+def test_percents_typed_as_5_or_5_percent_or_a_fraction(
+    tmp_path: Path, typed: Any, number_format: str, read: float | None, said: list[str]
+) -> None:
+    """5, 5 % and a cell formatted as percent are the same; a bare 0.05 is taken as 5 and said."""
+    assert read_cell(tmp_path, "Shrinkage length (%)", typed, number_format) == (read, said)
+
+
+def test_a_percent_sign_in_quotes_is_no_percent_format(tmp_path: Path) -> None:
+    """The format 0.00" %" only shows the sign: the number under it is the number meant."""
+    assert read_cell(tmp_path, "Shrinkage length (%)", 4, '0.00" %"') == (4.0, NOTHING)
+
+
+@pytest.mark.parametrize(
+    ("typed", "read", "said"),
+    [
+        (120, 120.0, NOTHING),
+        ("120", 120.0, NOTHING),
+        (" 120 ", 120.0, NOTHING),
+        ("\u00a0120\u202f", 120.0, NOTHING),
+        ("120 g/m²", 120.0, NOTHING),
+        ("120gsm", 120.0, NOTHING),
+        ("12,50", 12.5, NOTHING),
+        ("1.250,5", 1250.5, NOTHING),
+        ("1,250.5", 1250.5, NOTHING),
+        ("1 250,5", 1250.5, NOTHING),
+        ("1\u202f250,5", 1250.5, NOTHING),
+        ("1'250.5", 1250.5, NOTHING),
+        ("1,250", 1250.0, ["read-as"]),
+        ("1.250", 1250.0, ["read-as"]),
+        ("about 120", 120.0, ["read-as"]),
+        ("~120", 120.0, ["read-as"]),
+        ("4.2 oz", 142.4, ["read-as"]),
+        ("4.2 oz/yd²", 142.4, ["read-as"]),
+        ("?", None, NOTHING),
+        ("unknown", None, NOTHING),
+        ("12o", None, ["number-unreadable"]),
+        ("120-140", None, ["number-unreadable"]),
+        ("heavy", None, ["number-unreadable"]),
+        ("120 kg", None, ["number-unreadable"]),
+        (True, None, ["number-unreadable"]),
+        (4.2, None, ["number-not-believed"]),
+        (-120, None, ["number-not-believed"]),
+        (1e300, None, ["number-not-believed"]),
+        ("1e300", None, ["number-unreadable"]),
+        ("nan", None, ["number-unreadable"]),
+        (datetime.date(2026, 5, 8), None, ["number-became-date"]),
+        (datetime.datetime(2026, 5, 8, 12), None, ["number-became-date"]),
+    ],
+)
+def test_numbers_with_decimal_commas_groups_spaces_and_units(
+    tmp_path: Path, typed: Any, read: Any, said: list[str]
+) -> None:
+    """Everything that can mean one weight is that weight; the rest is asked about. 1 oz/yd² = 33.9057 g/m²."""
+    found, codes_ = read_cell(tmp_path, "Weight (g/m²)", typed)
+    assert found == read
+    assert codes_ == said
+
+
+@pytest.mark.parametrize(
+    ("heading", "typed", "read"),
+    [
+        ("Weight (oz/yd²)", 10, 339.1),
+        ("Weight oz", 10, 339.1),
+        ("Width (in)", 45, 114.3),
+        ("Width inches", 45, 114.3),
+        ("Width (cm)", '45"', 114.3),
+        ("Width (cm)", "45 in", 114.3),
+        ("Width (in)", "114 cm", 114.0),
+        ("Width (cm)", "1.5 m", 150.0),
+        ("Width (cm)", "1½ yd", 137.2),
+        ("Thickness (in)", 0.1, 2.54),
+        ("Stitch length (per inch)", 10, 2.54),
+        ("SPI", 10, 2.54),
+        ("Stitch length (mm)", "10 spi", 2.54),
+        ("Stitch length (mm)", 2.5, 2.5),
+        ("Price per yard", 9.144, 10.0),
+        ("Price (€/m)", "12,90 €", 12.9),
+        ("Price per metre", "$ 12.90", 12.9),
+        ("Price per metre", "12 EUR", 12.0),
+    ],
+)
+def test_units_in_headings_and_cells_become_metric(tmp_path: Path, heading: str, typed: Any, read: float) -> None:
+    """The book is metric whatever was typed: inch 25.4 mm, yard 0.9144 m and the ounce are exact (NIST SP 811)."""
+    found, _ = read_cell(tmp_path, heading, typed)
+    assert found == read
+
+
+@pytest.mark.parametrize(
+    ("typed", "read"),
+    [
+        ("½", 0.5),
+        ("1½", 1.5),
+        ("1 ½", 1.5),
+        ("1 1/2", 1.5),
+        ("5/8", 0.625),
+        ("5⁄8", 0.625),
+        ("⅝", 0.625),
+        ("2 ⅜ mm", 2.375),
+    ],
+)
+def test_fractions(tmp_path: Path, typed: str, read: float) -> None:
+    """½, 1½, 1 1/2 and 5/8 are numbers."""
+    assert read_cell(tmp_path, "Thickness (mm)", typed) == (read, NOTHING)
+
+
+def test_a_fraction_that_became_a_date_is_told_with_both_readings(tmp_path: Path) -> None:
+    """A spreadsheet turns 5/8 into 8 May or 5 August: the message names what may have been typed."""
+    book = read_lines(tmp_path, [[*HEADINGS, "Thickness (mm)"], [*FABRIC, datetime.date(2026, 5, 8)]])
+    message = str(next(p for p in book.problems if p.code == "number-became-date"))
+    assert "8 May 2026" in message and "5/8" in message
+
+
+def test_a_weight_in_the_wrong_unit_is_proposed_in_the_other(tmp_path: Path) -> None:
+    """4.2 under g/m² was weighed in ounces: the question names both."""
+    book = read_lines(tmp_path, [[*HEADINGS, "Weight (g/m²)"], [*FABRIC, 4.2]])
+    assert "Did you mean 4.2 oz/yd², which is 142.4 g/m²?" in book.problems[0].mend
+
+
+def test_prices_that_may_be_two_numbers_are_asked_about(tmp_path: Path) -> None:
+    """1,250 is 1.25 here and 1250 there; both are prices."""
+    assert read_cell(tmp_path, "Price per metre", "1,250") == (None, ["number-ambiguous"])
