@@ -35,7 +35,7 @@ def columns_table() -> str:
 
 def meaning(column: sheets.Column) -> str:
     """A column's help, choices and limits in one line."""
-    own = ["your choice" if column.group == "choice" else "from your test seam" if column.group == "tested" else ""]
+    own = [{"choice": "your choice", "tested": "from your test seam", "measured": "measured by you"}.get(column.group, "")]
     choices = [", ".join(column.choices)]
     limits = [f"{column.low:g} to {column.high:g}" if column.low is not None and column.high is not None else ""]
     return "; ".join(part for part in (column.help.rstrip("."), *choices, *limits, *own) if part)

@@ -11,7 +11,13 @@ import pytest
 
 PACKAGE = Path(__file__).parent.parent / "handouts"
 LEAVES = ("knowledge", "workbook", "advice", "labelling", "planning", "pages", "printing")
-ROOMS = {"openpyxl": "workbook", "python_calamine": "workbook", "jinja2": "pages", "reportlab": "printing"}
+ROOMS = {
+    "openpyxl": "workbook",
+    "python_calamine": "workbook",
+    "jinja2": "pages",
+    "reportlab": "printing",
+    "segno": "printing",
+}
 TOP = ("pipeline", "cli", "__main__")
 
 

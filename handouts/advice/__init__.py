@@ -6,6 +6,7 @@ from handouts.advice.cloths import find_cloth
 from handouts.advice.facts import facts_of
 from handouts.advice.house import HouseRow, choices, house_rules
 from handouts.advice.likeness import COMPARED, Neighbours, likenesses, related
+from handouts.advice.measures import odd_measures
 from handouts.advice.tested import disagreements
 
 __all__ = [
@@ -21,5 +22,6 @@ __all__ = [
     "house_rules",
     "likenesses",
     "limits",
+    "odd_measures",
     "related",
 ]

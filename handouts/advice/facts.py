@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 
+from handouts.advice.measures import measured
 from handouts.model import Cloth, Construction, Knowledge, Value
 from handouts.records import Content, Fact
 from handouts.sheets import FABRICS
@@ -28,6 +29,7 @@ def facts_of(
     facts = dict(assumed(item, knowledge))
     facts.update(derived(content, trim, cell, knowledge))
     facts.update(made(item, knowledge, cell))
+    facts.update(measured(row, cell))
     for column in TYPED:
         if column.key in row:
             value = frozenset(words(row[column.key])) if column.several else row[column.key]

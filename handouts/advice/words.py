@@ -21,6 +21,8 @@ NAMES = {
     "synthetic_pct": "synthetic fibre",
     "wool_pct": "wool and hair",
     "fibre_count": "number of fibres",
+    "recovery_pct": "recovery",
+    "growth_pct": "growth after stretching",
 }
 
 

@@ -10,7 +10,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 BAND, HEAD, CHOICE, TESTED = "F5F5F5", "D9D9D9", "E4E0D2", "D6E0E4"
 MISSING, GREYED, MARK, NOTED = "F6C9A0", "8C8C8C", "F6C9B0", "FFF2C4"
-GROUPS = {"facts": HEAD, "choice": CHOICE, "tested": TESTED}
+GROUPS = {"facts": HEAD, "choice": CHOICE, "tested": TESTED, "measured": TESTED}
 LINE = Border(bottom=Side(style="thin", color="BFBFBF"))
 HEAD_LINE = Border(bottom=Side(style="medium", color="404040"))
 FREEDOMS = (
