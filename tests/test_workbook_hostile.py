@@ -30,7 +30,7 @@ def test_hostile_workbooks_are_read_or_refused_in_a_sentence(tmp_path: Path) -> 
     }
     others = {name: (build(tmp_path), [said]) for name, (build, said) in OTHERS.items()}
     cases = {**wanted, **stops, **others}
-    came = read_apart(*(path for path, _ in cases.values()))
+    came = read_apart(*(path for path, _ in cases.values()), mark=True)
     found = {
         name: [code for code in one["codes"] if not code.endswith("-missing")]
         for name, one in zip(cases, came, strict=True)
@@ -47,7 +47,7 @@ def test_the_biggest_list_that_is_read_stays_under_500_mb(tmp_path: Path) -> Non
         f'<row r="{n}">{"".join(CELL.format(f"{letter}{n}") for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ")}</row>'
         for n in range(3, 73_000)
     )
-    (came,) = read_apart(with_rows(plain(tmp_path), tmp_path / "b.xlsx", rows))
+    (came,) = read_apart(with_rows(plain(tmp_path), tmp_path / "b.xlsx", rows), mark=True)
     assert (came["fabrics"], "rows-cut" in came["codes"]) == (50_000, True)
     assert came["peak_mb"] < MOST_MB
 

@@ -3,31 +3,26 @@
 from __future__ import annotations
 
 import re
-import warnings
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from handouts.errors import HandoutsError
 from handouts.problems import Problem
-from handouts.workbook.grid import Grid, Unreadable
+from handouts.workbook.copies import copy_of, writable
 from handouts.workbook.layout import PROBLEM_HEADINGS
 from handouts.workbook.limits import MARKED
-from handouts.workbook.opening import open_grids
-from handouts.workbook.words import shown
 
 if TYPE_CHECKING:
     from openpyxl import Workbook
     from openpyxl.worksheet.worksheet import Worksheet
 
 AUTHOR = "check"
+ROW = re.compile(r"![A-Z]{1,3}([1-9]\d{0,6})\b")
 CELL = re.compile(r"^(?P<title>.+)!(?P<cell>[A-Z]{1,3}[1-9]\d{0,6})(?::[A-Z]{1,3}\d{1,7})?$")
 SEVERITY_WORDS = {"stop": "cannot be read", "mend": "to mend", "note": "to note"}
-LOST = (
-    "This is a copy, made to show the findings in their cells. Mend them in your own workbook, not here.",
-    "The copy holds the results of formulas, not the formulas; text boxes, drawn shapes, form buttons, sparklines, macros "
-    "and pictures behind the sheet are not in it. Your own workbook still has everything: it was not touched.",
-)
+MEND_AT_HOME = ("This is a copy, made to show the findings in their cells. Mend them in your own workbook, not here.",)
+UNTOUCHED = "Your own workbook still has everything: it was not touched."
 
 
 def write_marked(path: Path, copy: Path, problems: Sequence[Problem]) -> None:
@@ -40,80 +35,18 @@ def write_marked(path: Path, copy: Path, problems: Sequence[Problem]) -> None:
         )
     if copy.suffix.lower() != ".xlsx":
         raise HandoutsError(f"The marked copy is an .xlsx workbook: call it {copy.with_suffix('.xlsx').name}.")
-    book = _copy_of(path)
-    titles = {sheet.title: sheet for sheet in book.worksheets}
-    _colour(titles, problems)
-    _list(book, problems)
-    save(book, copy)
+    made = copy_of(path, {int(row) for found in problems for row in ROW.findall(" ".join(found.cells))})
+    titles = {sheet.title: sheet for sheet in made.book.worksheets}
+    coloured = _colour(titles, problems)
+    _list(made.book, problems, (*MEND_AT_HOME, made.lost, *coloured, UNTOUCHED))
+    save(made.book, copy)
 
 
-def _copy_of(path: Path) -> Workbook:
-    """The workbook with its looks where they can be kept, else its values only; empty when it cannot be read."""
-    from openpyxl import Workbook
+def _colour(sheets: Mapping[str, Worksheet], problems: Sequence[Problem]) -> tuple[str, ...]:
+    """Fills the cells that findings name and tells each in a comment; several findings of a cell share one.
 
-    try:
-        grids, _ = open_grids(path)
-    except Unreadable:
-        return Workbook()
-    cells = sum(len(row) for grid in grids for row in grid.rows.values())
-    if path.suffix.lower() in (".xlsx", ".xlsm") and cells <= MARKED["most_cells"] and _is_compact(path):
-        try:
-            return _with_looks(path)
-        except Exception:  # openpyxl is pickier than the reader; the values are worth having all the same
-            return _values(grids)
-    return _values(grids)
-
-
-def _is_compact(path: Path) -> bool:
-    """Whether the sheets' text is small enough to be loaded with its looks: blank formatted rows weigh as much as full ones."""
-    from handouts.workbook.packed import open_packed
-
-    with open_packed(path) as book:
-        return sum(part.file_size for part in book.infolist()) <= MARKED["most_bytes"]
-
-
-def _with_looks(path: Path) -> Workbook:
-    from openpyxl import load_workbook
-
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")  # what is lost is said on the Problems sheet
-        book = load_workbook(path, data_only=True, keep_links=False)
-    for sheet in book.worksheets:
-        sheet.protection.sheet = False
-    return book
-
-
-def _values(grids: Sequence[Grid]) -> Workbook:
-    from openpyxl import Workbook
-
-    book = Workbook()
-    book.remove(book.worksheets[0])
-    for grid in grids:
-        sheet = book.create_sheet(_allowed(grid.title))
-        for number, cells in grid.rows.items():
-            _write_row(sheet, number, cells)
-    return book
-
-
-def _write_row(sheet: Worksheet, number: int, cells: Sequence[object]) -> None:
-    from handouts.workbook.paint import put
-
-    for column, value in enumerate(cells, 1):
-        if value is not None:
-            put(sheet.cell(number, column), _writable(value))
-
-
-def _writable(value: object) -> object:
-    """A value that may stand in a cell: no control characters, not endless."""
-    return re.sub(r"[\x00-\x08\x0b\x0c\x0e-\x1f]", "", value)[:32_000] if isinstance(value, str) else value
-
-
-def _allowed(title: str) -> str:
-    return re.sub(r"[\\/?*\[\]:]", " ", shown(title))[:31].strip() or "Sheet"
-
-
-def _colour(sheets: Mapping[str, Worksheet], problems: Sequence[Problem]) -> None:
-    """Fills the cells that findings name and tells each in a comment; several findings of a cell share one."""
+    What to say when there were more cells than may have a comment.
+    """
     from openpyxl.comments import Comment
     from openpyxl.styles import PatternFill
 
@@ -130,14 +63,14 @@ def _colour(sheets: Mapping[str, Worksheet], problems: Sequence[Problem]) -> Non
         target.fill = fills[title, cell]
         comment = Comment("\n\n".join(texts)[:2000], AUTHOR, height=40 + 30 * len(texts), width=320)
         target.comment = comment
+    most = MARKED["most_comments"]
+    return (f"Only the first {most} cells are coloured; the list above has every finding.",) if len(told) > most else ()
 
 
 def _top_left(sheet: Worksheet, cell: str) -> Any:
     """The cell itself, or the one that shows for it when it is part of merged cells."""
-    for block in sheet.merged_cells.ranges:
-        if cell in block:
-            return sheet.cell(block.min_row, block.min_col)
-    return sheet[cell]
+    block = next((block for block in sheet.merged_cells.ranges if cell in block), None)
+    return sheet.cell(block.min_row, block.min_col) if block else sheet[cell]
 
 
 def _spots(found: Problem, sheets: Mapping[str, Worksheet]) -> list[tuple[str, str]]:
@@ -146,8 +79,8 @@ def _spots(found: Problem, sheets: Mapping[str, Worksheet]) -> list[tuple[str, s
     return [(part["title"], part["cell"]) for part in parts if part and part["title"] in sheets]
 
 
-def _list(book: Workbook, problems: Sequence[Problem]) -> None:
-    """The sheet Problems, first of all: what the copy lacks, then every finding with a link to its cell."""
+def _list(book: Workbook, problems: Sequence[Problem], remarks: Sequence[str]) -> None:
+    """The sheet Problems, first of all: every finding with a link to its cell, then remarks on the copy itself."""
     from openpyxl.styles import Alignment, Font
 
     from handouts.workbook.paint import body, head, printed, put
@@ -160,7 +93,7 @@ def _list(book: Workbook, problems: Sequence[Problem]) -> None:
     titles = {page.title: page for page in book.worksheets}
     for row, found in enumerate(problems, 2):
         _line(sheet, row, found, titles)
-    for row, text in enumerate(LOST, len(problems) + 3):
+    for row, text in enumerate(remarks, len(problems) + 3):
         sheet.merge_cells(start_row=row, start_column=1, end_row=row, end_column=4)
         put(sheet.cell(row, 1), text)
         sheet.cell(row, 1).alignment = Alignment(wrap_text=True, vertical="top")
@@ -183,7 +116,7 @@ def _line(sheet: Worksheet, row: int, found: Problem, titles: Mapping[str, Works
     texts = (", ".join(found.cells), found.message, found.mend, SEVERITY_WORDS[found.severity])
     for number, text in enumerate(texts, 1):
         body(sheet.cell(row, number), banded=row % 2 == 1, wrap=True)
-        put(sheet.cell(row, number), str(_writable(text)))
+        put(sheet.cell(row, number), str(writable(text)))
     spots = _spots(found, titles)
     if spots:
         name, cell = spots[0]

@@ -10,7 +10,7 @@ from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
 from handouts.records import Table
-from handouts.workbook.marked import _allowed, _writable
+from handouts.workbook.copies import allowed_title, writable
 from handouts.workbook.paint import body, head, printed, put
 
 WIDEST, NARROWEST = 44, 8
@@ -20,18 +20,18 @@ def table_book(table: Table, letter: bool) -> Workbook:
     """The table under its title, headings on every page, notes below; every text a text."""
     book = Workbook()
     sheet = book.worksheets[0]
-    sheet.title = _allowed(table.title)
-    put(sheet["A1"], _writable(table.title))
+    sheet.title = allowed_title(table.title)
+    put(sheet["A1"], writable(table.title))
     sheet["A1"].font = Font(bold=True, size=13)
     for number, heading in enumerate(table.headings, 1):
-        head(sheet.cell(3, number), str(_writable(heading)))
+        head(sheet.cell(3, number), str(writable(heading)))
     for row, values in enumerate(table.rows, 4):
         for number, value in enumerate(values, 1):
             cell = sheet.cell(row, number)
             body(cell, banded=row % 2 == 1, wrap=True)
             put(cell, _plain(value))
     for row, note in enumerate(table.notes, len(table.rows) + 5):
-        put(sheet.cell(row, 1), _writable(note))
+        put(sheet.cell(row, 1), writable(note))
         sheet.cell(row, 1).alignment = Alignment(wrap_text=False)
     _widths(sheet, table)
     sheet.freeze_panes = "B4"
@@ -41,7 +41,7 @@ def table_book(table: Table, letter: bool) -> Workbook:
 
 def _plain(value: object) -> object:
     """A value that a cell can hold; anything else as its words."""
-    return value if value is None or isinstance(value, bool | int | float | date) else _writable(str(value))
+    return value if value is None or isinstance(value, bool | int | float | date) else writable(str(value))
 
 
 def _widths(sheet: Worksheet, table: Table) -> None:
