@@ -134,15 +134,14 @@ def run_check(options: argparse.Namespace) -> int:
     if options.book is None:
         complain("Which workbook? Like: handouts check my-class.xlsx")
         return USAGE
-    workshop = load(options.book)
-    tell(workshop.problems)
+    checked = pipeline.check(options.book)
+    tell(checked.problems)
     if options.marked:
-        pipeline.mark(options.book, options.marked, workshop.problems)
+        pipeline.mark(options.book, options.marked, checked.problems)
         print(f"Written: {options.marked}. Your own workbook was not touched.")
-    wrong = sum(found.severity != "note" for found in workshop.problems)
-    notes = len(workshop.problems) - wrong
-    print(f"{len(workshop.fabrics)} fabrics read. {wrong} to mend, {notes} to note.")
-    return waits(workshop.problems)
+    wrong = sum(found.severity != "note" for found in checked.problems)
+    print(f"{checked.fabrics} fabrics read. {wrong} to mend, {len(checked.problems) - wrong} to note.")
+    return waits(checked.problems)
 
 
 def run_build(options: argparse.Namespace) -> int:

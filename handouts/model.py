@@ -136,9 +136,12 @@ class Needles:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Knowledge:
-    """Everything in the knowledge folder. `tables` are the small named tables (dots, bands, …) by file stem."""
+    """Everything in the knowledge folder. `tables` are the small named tables (dots, bands, …) by file stem.
+
+    Two are the same only when they are one object, so that what is worked out of one can be kept beside it.
+    """
 
     sources: Mapping[str, Source]
     fibres: Mapping[str, Fibre]

@@ -85,7 +85,7 @@ def test_our_own_fault_is_said_to_be_ours(
     def broken(path: Path) -> None:
         raise KnowledgeError("fibres.toml: cotton: unknown key coulor")
 
-    monkeypatch.setattr(pipeline, "load_workshop", broken)
+    monkeypatch.setattr(pipeline, "check", broken)
     assert main(["check", str(small(tmp_path))]) == cli.OUR_BUG
     said = capsys.readouterr().err
     assert "not in your workbook" in said and "Traceback" not in said

@@ -37,7 +37,7 @@ def advise(
             holding += [rule for rule in (own[row] if own else ()) if rule.topic == topic.id]
             decision = decide(topic, holding, knowledge.tiers)
             if mights and open_:
-                found = might(topic, holding, open_, decision, knowledge, fabrics[row])
+                found = might(topic, holding, open_, decision, knowledge, {**fabrics[row], **decided[row]})
                 decision = replace(decision, might=tuple(found))
             decided[row][topic.id] = decision
         table.add(topic.id, [scalar(topic, decisions[topic.id].value) for decisions in decided])
@@ -75,12 +75,12 @@ def judged(rules: Pick, table: FactTable) -> Iterator[tuple[Pick, Pick]]:
 
 
 def might(
-    topic: Topic, holding: Pick, open_: Pick, decision: Decision, knowledge: Knowledge, facts: Mapping[str, Fact]
+    topic: Topic, holding: Pick, open_: Pick, decision: Decision, knowledge: Knowledge, known: Mapping[str, object]
 ) -> Iterator[Spoke]:
-    """Of the rules that nobody can judge, those that would change the advice if they held."""
+    """Of the rules that nobody can judge, those that would change the advice if they held. `known`: facts and decided topics."""
     for rule in open_:
         if decide(topic, [*holding, rule], knowledge.tiers).value != decision.value:
-            unknown = unknown_facts(rule.when, facts)
+            unknown = unknown_facts(rule.when, known)
             yield replace(spoke(rule), unknown=unknown, test=condition_words(rule.when, knowledge, unknown))
 
 

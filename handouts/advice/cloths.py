@@ -37,17 +37,14 @@ def singular(text: str) -> str:
 
 
 @cache
-def _index(words: tuple[tuple[str, str], ...]) -> Mapping[str, str]:
-    index: dict[str, str] = {}
-    for word, id in words:
-        index.setdefault(plain(word), id)
-        index.setdefault(singular(plain(word)), id)
-    return index
-
-
 def index(knowledge: Knowledge) -> Mapping[str, str]:
     """Every word for a cloth or a construction → its id, in plain spelling."""
-    return _index(tuple((word, item.id) for item in knowledge.items for word in (item.name, item.id, *item.spoken)))
+    found: dict[str, str] = {}
+    for item in knowledge.items:
+        for word in (item.name, item.id, *item.spoken):
+            found.setdefault(plain(word), item.id)
+            found.setdefault(singular(plain(word)), item.id)
+    return found
 
 
 def item_of(id: str, knowledge: Knowledge) -> Cloth | Construction:
@@ -97,13 +94,9 @@ STRETCH_PCT = 1
 
 
 @cache
-def _fibre_words(names: tuple[str, ...]) -> frozenset[str]:
-    return frozenset(singular(plain(name)) for name in names)
-
-
 def fibre_words(knowledge: Knowledge) -> frozenset[str]:
     """Every word that names a fibre, in plain spelling."""
-    return _fibre_words(tuple(name for f in knowledge.fibres.values() for name in (f.id, f.us, f.eu)))
+    return frozenset(singular(plain(name)) for f in knowledge.fibres.values() for name in (f.id, f.us, f.eu))
 
 
 def longest_inside(said: str, words: Mapping[str, str], fibres: frozenset[str] = frozenset()) -> str:

@@ -6,7 +6,6 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from handouts.model import Knowledge
-from handouts.records import Fact
 from handouts.sheets import FABRICS
 from handouts.units import number_words
 
@@ -70,9 +69,9 @@ def test_words(fact: str, test: Any, knowledge: Knowledge) -> str:
     return f"{name} " + {"has": "", "none": "other than ", "only": "only ", "all": "all of "}[how] + listed
 
 
-def unknown_facts(when: Mapping[str, Any], facts: Mapping[str, Fact]) -> tuple[str, ...]:
-    """The facts a rule needs that nobody knows."""
-    return tuple(dict.fromkeys(fact for fact in tested(when) if fact not in facts))
+def unknown_facts(when: Mapping[str, Any], known: Mapping[str, object]) -> tuple[str, ...]:
+    """The facts a rule needs that nobody knows; `known` by fact, or by topic already decided."""
+    return tuple(dict.fromkeys(fact for fact in tested(when) if fact not in known))
 
 
 def tested(when: Mapping[str, Any]) -> Iterator[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from dataclasses import replace
+from functools import lru_cache
 
 from handouts.labelling.clauses import clauses, read_clause
 from handouts.labelling.draft import Draft
@@ -16,6 +17,8 @@ POLYMER = re.compile(r"\b(nylon|polyamide?|poliamida|poliammide|pa)[\s-]?(6[.,/]
 SUPER = re.compile(r"\bsuper\s*['’]?\s*(\d{2,3})\s*(?:['’]?\s*s)?\b", re.I)
 MICRON = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:µm|μm|um|microns?|mic)\b", re.I)
 
+
+@lru_cache(maxsize=4096)
 def read_content(text: str, knowledge: Knowledge) -> Content:
     """What a Fibre content cell says, with findings about what cannot stand: (problem code, its fields) pairs."""
     known = lexicon(knowledge)

@@ -6,6 +6,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from handouts.model import Fibre, Knowledge
@@ -119,14 +120,7 @@ def add(found: dict[str, Meaning], word: str, meaning: Meaning) -> None:
         found.setdefault(bare, meaning)
 
 
-_made: list[tuple[Knowledge, Lexicon]] = []
-
-
+@cache
 def lexicon(knowledge: Knowledge) -> Lexicon:
     """The lexicon of a knowledge base, made once for each."""
-    for known, made in _made:
-        if known is knowledge:
-            return made
-    made = Lexicon(knowledge)
-    _made[:] = [(knowledge, made)]
-    return made
+    return Lexicon(knowledge)

@@ -3,38 +3,60 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
 from handouts import advice, knowledge, telling, workbook
 from handouts import coverage as covered
 from handouts.errors import HandoutsError
-from handouts.pipeline.advising import advise_entries, advise_fabrics, findings, usual_facts
+from handouts.model import Knowledge, Rule
+from handouts.pipeline.advising import advise_entries, advise_fabrics, findings, statements, usual_facts
 from handouts.pipeline.making import Built, build, slug
-from handouts.pipeline.reading import filled, read_entries, read_house, rows_of, unprintable, vocabularies
+from handouts.pipeline.reading import Entry, filled, read_entries, read_house, rows_of, unprintable, vocabularies
 from handouts.problems import Problem, worst_first
-from handouts.records import Fact, Workshop
+from handouts.records import Book, Fact, Workshop
 from handouts.sheets import fact_kinds
 
-__all__ = ["Built", "advise_fabrics", "build", "coverage", "explain", "load_workshop", "mark", "new_book"]
+__all__ = ["Built", "advise_fabrics", "build", "check", "coverage", "explain", "load_workshop", "mark", "new_book"]
+
+
+@dataclass(frozen=True)
+class Checked:
+    """A workbook looked through: how many fabrics could be read, and every finding, worst first."""
+
+    fabrics: int
+    problems: tuple[Problem, ...]
 
 
 def load_workshop(path: Path) -> Workshop:
     """The class or shop list in a workbook, every fabric advised. What is wrong with it stands in `problems`."""
     base = knowledge.load()
+    book, entries, house, problems = read_book(path, base)
+    fabrics = advise_entries(entries, base, book.settings, house)
+    supplies = tuple(filled(row) for _, row in rows_of(book.supplies))
+    found = worst_first([*problems, *findings(entries, fabrics, base)])
+    return Workshop(
+        slug(str(book.settings.get("title") or path.stem)), book.settings, tuple(fabrics), tuple(found), supplies
+    )
+
+
+def read_book(path: Path, base: Knowledge) -> tuple[Book, list[Entry], list[Rule], list[Problem]]:
+    """A workbook with its fabrics and house rules understood, and what is wrong with them, before any advice."""
     book = workbook.read(path, vocabularies(base))
     entries, problems = read_entries(book, base)
-    house, house_problems = read_house(book, base)
-    fabrics = advise_entries(entries, base, book.settings, house)
-    found = [*book.problems, *problems, *house_problems, *findings(entries, fabrics, base), *unprintable(entries, book)]
-    supplies = tuple(filled(row) for _, row in rows_of(book.supplies))
-    return Workshop(
-        slug(str(book.settings.get("title") or path.stem)),
-        book.settings,
-        tuple(fabrics),
-        tuple(worst_first(found)),
-        supplies,
-    )
+    house, more = read_house(book, base)
+    return book, entries, house, [*book.problems, *problems, *more, *unprintable(entries, book)]
+
+
+def check(path: Path) -> Checked:
+    """What is missing or wrong in a workbook. Only fabrics with a test seam are advised, so a list of thousands is quick."""
+    base = knowledge.load()
+    book, entries, house, problems = read_book(path, base)
+    sewn = [entry for entry in entries if any(key.startswith("tested_") for key in entry.cells)]
+    tested = advise_entries(sewn, base, book.settings, house) if sewn else []
+    noted = [found for found in findings(sewn, tested, base) if found.code == "tested-differs"]
+    return Checked(len(entries), tuple(worst_first([*problems, *statements(entries, base, book.settings), *noted])))
 
 
 def new_book(path: Path, imperial: bool = False, example: bool = False) -> None:

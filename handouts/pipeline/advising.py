@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from functools import cache
 
 from handouts import advice, knowledge, labelling
@@ -100,6 +101,18 @@ def findings(entries: Sequence[Entry], fabrics: Sequence[Fabric], base: Knowledg
     for entry, fabric in zip(entries, fabrics, strict=True):
         yield from advice.disagreements(fabric.tested, fabric.advice, entry.cell, base)
         yield from fabric.label.problems if fabric.label else ()
+
+
+def statements(entries: Sequence[Entry], base: Knowledge, settings: Mapping[str, Value]) -> Iterator[Problem]:
+    """What is wrong with the fibre statements, each different content asked once; no advice is needed for it."""
+    asked: dict[tuple[str, str], tuple[Problem, ...]] = {}
+    for entry in entries:
+        care = str(entry.cells.get("supplier_care", ""))
+        key = (entry.content.typed, care)
+        if key not in asked:
+            market = settings.get("market", "none")
+            asked[key] = labelling.label(entry.content, market, base, supplier_care=care, facts=entry.facts).problems
+        yield from (replace(found, cells=(entry.cell("fibre_content"),)) for found in asked[key])
 
 
 def clashes(fabrics: Sequence[Fabric], base: Knowledge) -> list[Problem]:
