@@ -13,7 +13,20 @@ from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
 from handouts.sheets import Column, Sheet
-from handouts.workbook.paint import FREE, GREYED, GROUPS, MISSING, TEXT, body, fill, head, locked, printed, put
+from handouts.workbook.paint import (
+    FREE,
+    GREYED,
+    GROUPS,
+    MISSING,
+    TEXT,
+    body,
+    fill,
+    fit_height,
+    head,
+    locked,
+    printed,
+    put,
+)
 from handouts.workbook.prompts import in_imperial, prompt
 from handouts.workbook.rows import Words, imperial_example
 
@@ -21,6 +34,9 @@ READY_ROWS = 40
 LAST_ROW = 1_048_576
 TEXT_KINDS = frozenset({"text", "cloth", "content", "choice", "needle", "photo", "date"})
 WIDTHS = {"content": 30, "cloth": 20, "needle": 16, "choice": 14, "photo": 16, "date": 13, "text": 16}
+WRAPPED = frozenset(
+    {"name", "fibre_content", "trim_fibres", "supplier_care", "notes", "is", "advice", "because", "item"}
+)
 WIDE = {
     "name": 26,
     "notes": 40,
@@ -64,7 +80,7 @@ def _write_column(page: Worksheet, number: int, column: Column, making: Making) 
     letter = get_column_letter(number)
     head(page.cell(1, number), column.title(making.imperial), GROUPS[column.group])
     about = page.column_dimensions[letter]
-    about.width = WIDE.get(column.key, WIDTHS.get(column.kind, 11))
+    about.width = width(column)
     about.protection = FREE
     about.number_format = TEXT if column.kind in TEXT_KINDS else "General"
     rule = prompt(column, making.imperial, making.names, making.words)
@@ -79,14 +95,17 @@ def _write_rows(page: Worksheet, sheet: Sheet, making: Making, rows: Sequence[Ma
         values = given[row - 2] if row - 2 < len(given) else {}
         for number, column in enumerate(sheet.columns, 1):
             cell = page.cell(row, number)
-            body(
-                cell,
-                banded=row % 2 == 1,
-                text=column.kind in TEXT_KINDS,
-                wrap=column.key in ("notes", "advice", "because"),
-            )
+            wrap = column.key in WRAPPED
+            body(cell, banded=row % 2 == 1, text=column.kind in TEXT_KINDS, wrap=wrap)
             if column.key in values:
                 put(cell, values[column.key] if rows is None else typed(values[column.key], column, making.imperial))
+        if values:
+            fit_height(page, row, {n: width(c) for n, c in enumerate(sheet.columns, 1) if c.key in WRAPPED})
+
+
+def width(column: Column) -> float:
+    """Of a column, in characters."""
+    return WIDE.get(column.key, WIDTHS.get(column.kind, 11))
 
 
 def example(sheet: Sheet, imperial: bool) -> dict[str, Any]:

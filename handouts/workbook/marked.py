@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from openpyxl.worksheet.worksheet import Worksheet
 
 AUTHOR = "check"
+WIDTHS = (26, 56, 66, 14)
 ROW = re.compile(r"![A-Z]{1,3}([1-9]\d{0,6})\b")
 CELL = re.compile(r"^(?P<title>.+)!(?P<cell>[A-Z]{1,3}[1-9]\d{0,6})(?::[A-Z]{1,3}\d{1,7})?$")
 SEVERITY_WORDS = {"stop": "cannot be read", "mend": "to mend", "note": "to note"}
@@ -81,13 +82,13 @@ def _spots(found: Problem, sheets: Mapping[str, Worksheet]) -> list[tuple[str, s
 
 def _list(book: Workbook, problems: Sequence[Problem], remarks: Sequence[str]) -> None:
     """The sheet Problems, first of all: every finding with a link to its cell, then remarks on the copy itself."""
-    from openpyxl.styles import Alignment, Font
+    from openpyxl.styles import Alignment
 
-    from handouts.workbook.paint import body, head, printed, put
+    from handouts.workbook.paint import body, font, head, printed, put
 
     title = next(f"Problems{n}" for n in ("", *range(2, 99)) if f"Problems{n}" not in book.sheetnames)
     sheet = book.create_sheet(title, 0)
-    for number, (text, width) in enumerate(zip(PROBLEM_HEADINGS, (20, 58, 70, 14), strict=True), 1):
+    for number, (text, width) in enumerate(zip(PROBLEM_HEADINGS, WIDTHS, strict=True), 1):
         head(sheet.cell(1, number), text)
         sheet.column_dimensions["ABCD"[number - 1]].width = width
     titles = {page.title: page for page in book.worksheets}
@@ -97,7 +98,7 @@ def _list(book: Workbook, problems: Sequence[Problem], remarks: Sequence[str]) -
         sheet.merge_cells(start_row=row, start_column=1, end_row=row, end_column=4)
         put(sheet.cell(row, 1), text)
         sheet.cell(row, 1).alignment = Alignment(wrap_text=True, vertical="top")
-        sheet.cell(row, 1).font = Font(italic=True)
+        sheet.cell(row, 1).font = font(italic=True)
         sheet.row_dimensions[row].height = 32
     if not problems:
         body(sheet.cell(2, 1), banded=False)
@@ -108,19 +109,19 @@ def _list(book: Workbook, problems: Sequence[Problem], remarks: Sequence[str]) -
 
 
 def _line(sheet: Worksheet, row: int, found: Problem, titles: Mapping[str, Worksheet]) -> None:
-    from openpyxl.styles import Font
     from openpyxl.worksheet.hyperlink import Hyperlink
 
-    from handouts.workbook.paint import body, put
+    from handouts.workbook.paint import body, fit_height, font, put
 
     texts = (", ".join(found.cells), found.message, found.mend, SEVERITY_WORDS[found.severity])
     for number, text in enumerate(texts, 1):
         body(sheet.cell(row, number), banded=row % 2 == 1, wrap=True)
         put(sheet.cell(row, number), str(writable(text)))
+    fit_height(sheet, row, dict(enumerate(WIDTHS[:3], 1)))
     spots = _spots(found, titles)
     if spots:
         name, cell = spots[0]
         quoted = name.replace("'", "''")
         where = sheet.cell(row, 1)
         where.hyperlink = Hyperlink(ref=where.coordinate, location=f"'{quoted}'!{cell}")
-        where.font = Font(underline="single", color="0563C1")
+        where.font = font(underline="single", color="0563C1")

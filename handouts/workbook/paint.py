@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from openpyxl.cell.cell import Cell
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Protection, Side
+from openpyxl.styles.fonts import DEFAULT_FONT
 from openpyxl.worksheet.worksheet import Worksheet
 
 BAND, HEAD, CHOICE, TESTED = "F5F5F5", "D9D9D9", "E4E0D2", "D6E0E4"
@@ -25,6 +27,7 @@ FREEDOMS = (
 )
 FREE = Protection(locked=False)
 TEXT = "@"
+LINE_POINTS, FILLED = 15, 0.9
 A4, LETTER = 9, 1  # paper codes of ECMA-376 part 1, 18.3.1.63
 
 
@@ -37,6 +40,23 @@ def put(cell: Cell, value: Any) -> None:
         cell.value = None
 
 
+def font(**changes: Any) -> Font:
+    """The workbook's own font with changes: one that names no face prints in another in some programs."""
+    return Font(**{"name": DEFAULT_FONT.name, "sz": DEFAULT_FONT.sz, "family": DEFAULT_FONT.family, **changes})
+
+
+def fit_height(sheet: Worksheet, row: int, columns: Mapping[int, float], least: int = 1) -> None:
+    """Makes a row as high as its wrapped texts need: column number → width in characters. Not every program does it itself."""
+    lines = [lines_of(sheet.cell(row, column).value, width) for column, width in columns.items()]
+    sheet.row_dimensions[row].height = LINE_POINTS * max(least, *lines)
+
+
+def lines_of(value: object, width: float) -> int:
+    """Lines that a text takes in a column of so many characters; words do not fill a line to its end."""
+    texts = str("" if value is None else value).split("\n")
+    return sum(max(1, -(-len(text) // max(1, int(width * FILLED)))) for text in texts)
+
+
 def fill(colour: str) -> PatternFill:
     """A plain fill."""
     return PatternFill("solid", start_color=colour, end_color=colour)
@@ -45,7 +65,7 @@ def fill(colour: str) -> PatternFill:
 def head(cell: Cell, text: str, colour: str = HEAD, bold: bool = True) -> None:
     """A heading: bold, filled, wrapped, locked."""
     put(cell, text)
-    cell.font = Font(bold=bold)
+    cell.font = font(bold=bold)
     cell.fill = fill(colour)
     cell.border = HEAD_LINE
     cell.alignment = Alignment(wrap_text=True, vertical="center")

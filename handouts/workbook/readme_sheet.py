@@ -7,17 +7,19 @@ from pathlib import Path
 from typing import Any
 
 from openpyxl import Workbook
-from openpyxl.styles import Alignment, Font
+from openpyxl.styles import Alignment
 from openpyxl.worksheet.worksheet import Worksheet
 
 from handouts.sheets import FABRICS, Column
 from handouts.workbook.list_sheets import Making
 from handouts.workbook.offers import offered
-from handouts.workbook.paint import GROUPS, LINE, head, locked, printed, put
+from handouts.workbook.paint import GROUPS, LINE, LINE_POINTS, fit_height, font, head, lines_of, locked, printed, put
 from handouts.workbook.prompts import message
 
 TITLE = "Read me"
 MOST_WORDS = 14
+GAP_POINTS = 4
+WIDTHS = {"A": 24, "B": 9, "C": 58, "D": 40}
 
 
 def write_readme(book: Workbook, making: Making) -> None:
@@ -25,10 +27,10 @@ def write_readme(book: Workbook, making: Making) -> None:
     page = book.create_sheet(TITLE)
     with Path(__file__).with_name("readme.toml").open("rb") as file:
         text = tomllib.load(file)
-    for letter, width in (("A", 24), ("B", 9), ("C", 58), ("D", 40)):
+    for letter, width in WIDTHS.items():
         page.column_dimensions[letter].width = width
     put(page["A1"], text["title"])
-    page["A1"].font = Font(bold=True, size=14)
+    page["A1"].font = font(bold=True, size=14)
     row = 3
     for paragraph in text["paragraphs"]:
         _paragraph(page, row, paragraph)
@@ -42,7 +44,7 @@ def _paragraph(page: Worksheet, row: int, text: str) -> None:
     page.merge_cells(start_row=row, start_column=1, end_row=row, end_column=4)
     put(page.cell(row, 1), text)
     page.cell(row, 1).alignment = Alignment(wrap_text=True, vertical="top")
-    page.row_dimensions[row].height = 16 * (1 + len(text) // 120)
+    page.row_dimensions[row].height = LINE_POINTS * lines_of(text, sum(WIDTHS.values())) + GAP_POINTS
 
 
 def _table(page: Worksheet, row: int, text: dict[str, Any], making: Making) -> int:
@@ -65,4 +67,4 @@ def _line(page: Worksheet, row: int, column: Column, making: Making) -> None:
         cell.border = LINE
         cell.alignment = Alignment(wrap_text=True, vertical="top")
     head(page.cell(row, 1), cells[0], GROUPS[column.group], bold=column.required)
-    page.row_dimensions[row].height = 15 * max(1, -(-len(help_text) // 56), -(-len(words) // 38))
+    fit_height(page, row, {3: WIDTHS["C"], 4: WIDTHS["D"]})
