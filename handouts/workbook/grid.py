@@ -8,16 +8,13 @@ from typing import Any
 
 from handouts.errors import HandoutsError
 from handouts.problems import Problem, problem
+from handouts.workbook.limits import SHEET
 from handouts.workbook.words import shown
 
 Spot = tuple[int, int]
 """Row and column, both counted from 1."""
 Block = tuple[int, int, int, int]
 """Top, left, bottom, right, all counted from 1 and included."""
-
-
-MOST_FILLED = 100_000
-"""Cells that merged blocks may fill in one sheet; a block of a whole column is somebody's slip."""
 
 
 class Unreadable(HandoutsError):
@@ -62,7 +59,7 @@ class Grid:
     def with_merges_filled(self) -> Grid:
         """The same sheet with the value of a block of merged cells in each of its rows that holds anything (first column only)."""
         rows = {number: list(cells) for number, cells in self.rows.items()}
-        left_to_fill = MOST_FILLED
+        left_to_fill = SHEET["most_filled"]
         for top, left, bottom, _ in self.look.merged:
             value = self.value(top, left)
             inside = range(top + 1, min(bottom, max(rows, default=0)) + 1) if value is not None else ()

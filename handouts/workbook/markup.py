@@ -9,10 +9,6 @@ from xml.parsers import expat
 
 from handouts.workbook.limits import FILE
 
-MOST_ELEMENTS = 300_000
-"""Elements kept of one part: styles and sheet lists have a few thousand."""
-MOST_DEPTH = 400
-
 
 @dataclass(frozen=True)
 class Element:
@@ -33,7 +29,7 @@ def parser(start: Callable[[str, dict[str, str]], None], end: Callable[[str], No
     def deeper(name: str, about: dict[str, str]) -> None:
         nonlocal depth
         depth += 1
-        if depth > MOST_DEPTH:
+        if depth > FILE["most_depth"]:
             raise ValueError("nesting")
         start(name, about)
 
@@ -66,7 +62,7 @@ def elements(file: IO[bytes], names: Sequence[str]) -> list[Element]:
         bare = name.rpartition(":")[2]
         if bare in names:
             found.append(Element(bare, around[-1] if around else "", about))
-            if len(found) > MOST_ELEMENTS:
+            if len(found) > FILE["most_elements"]:
                 raise ValueError("too many elements")
         around.append(bare)
 

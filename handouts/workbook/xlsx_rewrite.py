@@ -56,9 +56,9 @@ class _Sheet:
             self.open = self.open or bare
         elif bare == "rPh":  # how a word is spoken, not the word
             self.open = "rPh"
-        elif bare == "col" and len(self.columns) < 1000:
+        elif bare == "col" and len(self.columns) < SHEET["most_spans"]:
             self.columns.append(f"<col{_attributes(about, ('min', 'max', 'hidden'))}/>")
-        elif bare == "mergeCell" and len(self.merged) < 10_000:
+        elif bare == "mergeCell" and len(self.merged) < SHEET["most_spans"]:
             self.merged.append(f"<mergeCell{_attributes(about, ('ref',))}/>")
 
     def text(self, text: str) -> None:

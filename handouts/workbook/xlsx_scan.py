@@ -34,10 +34,6 @@ HIDDEN = re.compile(rb'\bhidden="(?:1|true|on)"')
 NUMBER = {name: re.compile(rb"\b" + name + rb'="(\d{1,9})"') for name in (b"r", b"min", b"max")}
 
 
-MOST_SPANS = 1_000
-"""Hidden spans and merged blocks kept of one piece of text."""
-
-
 @dataclass
 class Scan:
     """What was seen of one sheet. first_in_row, first_in_column: the first filled cell there, as the text spells it.
@@ -132,9 +128,9 @@ def _scan_frame(scan: Scan, piece: bytes) -> None:
             for column in COLUMN.findall(piece)
             if HIDDEN.search(column)
         ]
-        scan.hidden_spans += spans[:MOST_SPANS]
+        scan.hidden_spans += spans[: SHEET["most_spans"]]
     if b"mergeCell" in piece:
-        for left, top, right, bottom in MERGE.findall(piece)[:MOST_SPANS]:
+        for left, top, right, bottom in MERGE.findall(piece)[: SHEET["most_spans"]]:
             block = (int(top), column_number(left.decode()), int(bottom), column_number(right.decode()))
             scan.merged.append(block)
 
