@@ -26,9 +26,13 @@ class Found:
 
 
 def plain(text: str) -> str:
-    """Lower case, no accents, hyphens and slashes as spaces, figures apart: `Crêpe-de-Chine`, `8oz` → `crepe de chine`, `8 oz`."""
+    """Lower case, no accents, hyphens and slashes as spaces, figures apart: `Crêpe-de-Chine`, `8oz` → `crepe de chine`, `8 oz`.
+
+    The two words `light weight` are one, as in `lightweight`.
+    """
     bare = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
-    return " ".join(re.sub(r"(?<=\d)(?=[a-z])|[^\w%]+", " ", bare).split())
+    spaced = " ".join(re.sub(r"(?<=\d)(?=[a-z])|[^\w%]+", " ", bare).split())
+    return re.sub(r"\b(light|mid|medium|heavy) weight\b", r"\1weight", spaced)
 
 
 def singular(text: str) -> str:
@@ -70,23 +74,32 @@ def find_cloth(text: str, knowledge: Knowledge, content: Content = NO_CONTENT) -
 
 
 def narrower(word: str, content: Content, words: Mapping[str, str], knowledge: Knowledge) -> Iterator[str]:
-    """Names that say more than `word`: its two main fibres or its main one before it, and stretch when elastane is in it."""
-    blends = list(blend_words(content, knowledge))
+    """Names that say more than `word`: what it is made of before it, and stretch when elastane is in it."""
+    item = item_of(words[word], knowledge)
+    bare = plain(item.name).split()
+    bases = dict.fromkeys((word, " ".join(bare[1:] if bare[0] in fibre_words(knowledge) else bare)))
+    pairs, singles = blend_words(content, knowledge)
     if (content.fibres().get("elastane") or 0) >= STRETCH_PCT:
-        yield from (f"{blend} stretch {word}" for blend in blends)
-        item = item_of(words[word], knowledge)
-        if knowledge.constructions[getattr(item, "construction", item.id)].structure != "knit":
+        yield from (f"{blend} stretch {base}" for blend in (*pairs, *singles) for base in bases)
+        if not knitted(item, knowledge) or word.split()[0] in fibre_words(knowledge):
             yield f"stretch {word}"
-    yield from (f"{blend} {word}" for blend in blends)
+    yield from (f"{pair} {base}" for pair in pairs for base in bases)
+    if not set(singles) & set(plain(getattr(item, "usual_content", "")).split()):
+        yield from (f"{fibre} {base}" for fibre in singles for base in bases)
 
 
-def blend_words(content: Content, knowledge: Knowledge) -> Iterator[str]:
-    """What a shop calls a content in front of the cloth: `polyester cotton`, then `polyester`; elastane is not counted."""
+def knitted(item: Cloth | Construction, knowledge: Knowledge) -> bool:
+    """Whether a cloth or a construction is a knit."""
+    return knowledge.constructions[getattr(item, "construction", item.id)].structure == "knit"
+
+
+def blend_words(content: Content, knowledge: Knowledge) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """What a shop calls a content before the cloth: its two main fibres, `polyester cotton`, and its main one; never elastane."""
     shares = {id: pct or 0 for id, pct in content.fibres().items() if id not in ("elastane", "unknown")}
     main = [knowledge.fibres[id] for id in sorted(shares, key=lambda id: (-shares[id], id))[:2]]
     named = [tuple(dict.fromkeys(plain(name) for name in (fibre.id, fibre.eu, fibre.us))) for fibre in main]
-    yield from (" ".join(pair) for pair in product(*named) if len(pair) > 1)
-    yield from (named[0] if named else ())
+    pairs = tuple(" ".join(pair) for pair in product(*named)) if len(named) > 1 else ()
+    return pairs, named[0] if named else ()
 
 
 STRETCH_PCT = 1
