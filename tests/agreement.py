@@ -170,6 +170,15 @@ def share_pct(found: Sequence[Compared], measure: str) -> tuple[int, int, float]
     return agreed, len(mine), 100 * agreed / len(mine)
 
 
+def differences() -> str:
+    """Every published row that we do not follow, and why, as a Markdown table for DEVELOPERS.md."""
+    rows = ["| published row | it prints | ours | why |", "|---|---|---|---|"]
+    rows += [
+        f"| {c.fabric} ({c.id}) | {c.published} | {c.ours} | {reasons()[c.id]} |" for c in compared() if not c.agrees
+    ]
+    return "\n".join(rows)
+
+
 def main() -> None:
     """Print the share of each measure, then every row that disagrees with its reason."""
     found = compared()

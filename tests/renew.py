@@ -1,7 +1,7 @@
 """`python -m tests.renew`: writes again everything that is generated and committed. The tests say when it is stale.
 
-The workbooks of workbooks/, README's tables, and output/example/ (the built example class with a picture of a card and
-of the comparison table).
+The workbooks of workbooks/, the tables of README and DEVELOPERS, and output/example/ (the built example class with a
+picture of a card and of the comparison table).
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from handouts import pipeline, problems, sheets
-from tests import renew_books
+from tests import agreement, renew_books
 
 TOP = Path(__file__).parent.parent
 BOOK = TOP / "workbooks" / "outerwear.xlsx"
@@ -35,7 +35,9 @@ def columns_table() -> str:
 
 def meaning(column: sheets.Column) -> str:
     """A column's help, choices and limits in one line."""
-    own = [{"choice": "your choice", "tested": "from your test seam", "measured": "measured by you"}.get(column.group, "")]
+    own = [
+        {"choice": "your choice", "tested": "from your test seam", "measured": "measured by you"}.get(column.group, "")
+    ]
     choices = [", ".join(column.choices)]
     limits = [f"{column.low:g} to {column.high:g}" if column.low is not None and column.high is not None else ""]
     return "; ".join(part for part in (column.help.rstrip("."), *choices, *limits, *own) if part)
@@ -53,11 +55,21 @@ def problems_table() -> str:
 
 def readme() -> str:
     """README.md with its tables written again."""
-    text = (TOP / "README.md").read_text(encoding="utf-8")
-    for name, table in (("columns", columns_table()), ("problems", problems_table())):
+    return marked("README.md", columns=columns_table(), problems=problems_table())
+
+
+def developers() -> str:
+    """DEVELOPERS.md with its table of the published rows that we do not follow written again."""
+    return marked("DEVELOPERS.md", differences=agreement.differences())
+
+
+def marked(file: str, **tables: str) -> str:
+    """A file of ours with the tables between its marks written again."""
+    text = (TOP / file).read_text(encoding="utf-8")
+    for name, table in tables.items():
         pattern = re.compile(rf"(<!-- {name}:[^\n]*-->\n).*?(<!-- end -->)", re.DOTALL)
         text, found = pattern.subn(lambda match, table=table: f"{match[1]}{table}\n{match[2]}", text)  # type: ignore[misc]
-        assert found == 1, f"README.md: the marks of the table {name} are missing"
+        assert found == 1, f"{file}: the marks of the table {name} are missing"
     return text
 
 
@@ -93,9 +105,12 @@ def main() -> None:
     """Everything again."""
     renew_books.main()
     (TOP / "README.md").write_text(readme(), encoding="utf-8")
+    (TOP / "DEVELOPERS.md").write_text(developers(), encoding="utf-8")
     with tempfile.TemporaryDirectory() as aside:
         example(built(Path(aside)))
-    print(f"Written again: README.md, {EXAMPLE.relative_to(TOP)}. Look at the pictures before you commit them.")
+    print(
+        f"Written again: README.md, DEVELOPERS.md, {EXAMPLE.relative_to(TOP)}. Look at the pictures before you commit them."
+    )
 
 
 if __name__ == "__main__":

@@ -6,7 +6,7 @@ from collections import Counter
 
 import pytest
 
-from tests import agreement
+from tests import agreement, renew
 
 FOUND = agreement.compared()
 
@@ -34,6 +34,11 @@ def test_every_row_of_the_tables_was_read() -> None:
 def test_every_disagreement_has_a_reason_and_no_reason_is_stale() -> None:
     """disagreements.csv names exactly the rows that we do not follow."""
     assert {c.id for c in FOUND if not c.agrees} == set(agreement.reasons())
+
+
+def test_developers_reads_the_disagreements() -> None:
+    """DEVELOPERS.md lists them as they are; the cure: `python -m tests.renew`."""
+    assert renew.developers() == (renew.TOP / "DEVELOPERS.md").read_text(encoding="utf-8")
 
 
 def test_the_comparison_can_fail() -> None:
