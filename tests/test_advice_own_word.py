@@ -42,6 +42,21 @@ def test_a_cooler_iron_needs_no_caution() -> None:
     assert found.advice["press_c"].value == 150
 
 
+@pytest.mark.parametrize(
+    ("cells", "expected"),
+    [
+        ({"shrink_length_pct": 4, "shrink_width_pct": 3}, {"length": 4, "width": 3}),
+        ({"shrink_length_pct": -2, "shrink_width_pct": 1}, {"length": 0, "width": 1}),
+        ({"shrink_width_pct": 2}, {"length": 20, "width": 2}),
+        ({}, {"length": 20, "width": 20}),
+    ],
+)
+def test_measured_shrinkage_is_what_the_card_expects(cells: dict[str, Any], expected: dict[str, float]) -> None:
+    """Typed shrinkage wins; the direction that nobody measured stays as usual for boiled wool; growth is not counted on."""
+    found = fabric(cloth="boiled wool", fibre_content="100% wool", **cells)
+    assert found.advice["shrink_pct"].value == expected
+
+
 def rules_from(*rows: dict[str, str]) -> tuple[list[Any], list[Any]]:
     """House rules and findings from rows of cells, the first in row 2."""
     numbered = [HouseRow(number, row) for number, row in enumerate(rows, start=2)]

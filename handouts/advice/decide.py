@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from handouts.model import Rule, Topic, Value
@@ -42,10 +42,18 @@ def decide(topic: Topic, rules: Sequence[Rule], tiers: Sequence[str]) -> Decisio
             combine(topic, ordered, forbidden(trade), rank),
             "house" if any(r.tier in OWN for r in ordered) else "rules",
         )
+    chosen = completed(chosen, verdict)
     won = {rule.id for rule in chosen.winners}
     lost = tuple(spoke(rule) for rule in ordered if rule.id not in won)
     cautions = overruled(topic, chosen, verdict, trade) if choice in OWN else ()
     return Decision(topic.id, chosen.value, tuple(map(spoke, chosen.winners)), (), lost, cautions, choice, chosen.clash)
+
+
+def completed(chosen: Verdict, verdict: Verdict) -> Verdict:
+    """A class's own record with the parts that it leaves open filled by the rules: only the length was measured."""
+    if isinstance(chosen.value, dict) and isinstance(verdict.value, dict):
+        return replace(chosen, value={**verdict.value, **chosen.value})
+    return chosen
 
 
 def forbidden(rules: Sequence[Rule]) -> tuple[Value, ...]:

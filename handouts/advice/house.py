@@ -1,74 +1,22 @@
-"""The class's own word: choices typed in a fabric's row and the House rules sheet, as rules of the tiers typed and house."""
+"""The class's own rules: the House rules sheet, row by row, as rules of the tier `house`."""
 
 from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
 from typing import Any
 
+from handouts.advice.choices import own_rule
 from handouts.advice.cloths import find_cloth, plain
 from handouts.advice.facts import words
 from handouts.model import Knowledge, Rule, Topic, Value
 from handouts.problems import Problem, problem
 from handouts.sheets import FABRICS, fact_kinds
 
-SOURCES = ("teacher",)
-NO_DAY = date.min
 ORDINARY = {"fibre": "fibres", "fiber": "fibres", "family": "families", "kind": "families", "made as": "structure"}
 """Words for facts that no Fabrics column holds."""
-
-
-def own_rule(
-    topic: str, value: Value, where: str, tier: str, because: str, when: Mapping[str, Any] | None = None
-) -> Rule:
-    """A rule of the class itself; `where` is the cell it stands in."""
-    return Rule(f"{tier} {where} {topic}", topic, tier, when or {}, value, because, SOURCES, NO_DAY, file=where)
-
-
-def choices(row: Mapping[str, Value], cell: Callable[[str], str], knowledge: Knowledge) -> list[Rule]:
-    """The teacher's choices in one row: needle, stitch length, seam finish, iron, steam."""
-    return [
-        own_rule(topic, value, cell(key), "typed", "Typed in the workbook as your choice.")
-        for key in ("needle", "stitch_mm", "seam_finish", "iron", "steam")
-        if key in row
-        for topic, value in CHOICE[key](row[key], knowledge)
-    ]
-
-
-def needle_choice(text: str, knowledge: Knowledge) -> Iterator[tuple[str, Value]]:
-    """`universal 80` → a point and a size; either may stand alone."""
-    size = re.search(r"\d+", text)
-    points = tuple(point for point in knowledge.needles.points if point in text.lower())
-    if points:
-        yield "needle_point", points
-    if size:
-        yield "needle_nm", exactly(int(size.group()))
-
-
-def exactly(value: float) -> dict[str, float]:
-    """A range that holds one value."""
-    return {"low": value, "high": value, "start": value}
-
-
-def iron_choice(word: str, knowledge: Knowledge) -> Iterator[tuple[str, Value]]:
-    """A dial word → its dots, their temperature and the word itself, from heat.toml."""
-    heat = knowledge.tables["heat"]
-    dots = heat["words"][word]
-    yield "press_dots", dots
-    yield "press_c", next(row["most_c"] for row in heat["dots"] if row["dots"] == dots)
-    yield "iron_word", word
-
-
-CHOICE: Mapping[str, Callable[[Any, Knowledge], Iterator[tuple[str, Value]]]] = {
-    "needle": needle_choice,
-    "stitch_mm": lambda mm, _: iter([("stitch_mm", exactly(mm))]),
-    "seam_finish": lambda finish, _: iter([("seam_finish", (finish,))]),
-    "iron": iron_choice,
-    "steam": lambda steam, _: iter([("steam", steam)]),
-}
 
 
 @dataclass(frozen=True)
