@@ -7,7 +7,7 @@ import re
 import unicodedata
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from itertools import product
 
 from handouts.model import Cloth, Construction, Knowledge
@@ -25,6 +25,7 @@ class Found:
     proposals: tuple[str, ...] = ()
 
 
+@lru_cache(100_000)
 def plain(text: str) -> str:
     """Lower case, no accents, hyphens and slashes as spaces, figures apart: `Crêpe-de-Chine`, `8oz` → `crepe de chine`, `8 oz`.
 
@@ -64,7 +65,7 @@ def find_cloth(text: str, knowledge: Knowledge, content: Content = NO_CONTENT) -
     words = index(knowledge)
     said = plain(text)
     whole = next((spelling for spelling in (said, singular(said)) if spelling in words), "")
-    word = whole or longest_inside(said, words, fibre_words(knowledge))
+    word = whole or longest_inside(said, words, knowledge)
     if word:
         narrow = next((name for name in narrower(word, content, words, knowledge) if name in words), word)
         return Found(item_of(words[narrow], knowledge), sure=bool(whole))
@@ -79,18 +80,22 @@ def narrower(word: str, content: Content, words: Mapping[str, str], knowledge: K
     bare = plain(item.name).split()
     bases = dict.fromkeys((word, " ".join(bare[1:] if bare[0] in fibre_words(knowledge) else bare)))
     pairs, singles = blend_words(content, knowledge)
+    if made_as(item, knowledge) == "skin" and singles and not content.skin:
+        yield from (f"faux {base}" for base in bases)
+    if content.skin:
+        yield f"real {word}"
     if (content.fibres().get("elastane") or 0) >= STRETCH_PCT:
         yield from (f"{blend} stretch {base}" for blend in (*pairs, *singles) for base in bases)
-        if not knitted(item, knowledge) or word.split()[0] in fibre_words(knowledge):
+        if made_as(item, knowledge) != "knit" or word.split()[0] in fibre_words(knowledge):
             yield f"stretch {word}"
     yield from (f"{pair} {base}" for pair in pairs for base in bases)
     if not set(singles) & set(plain(getattr(item, "usual_content", "")).split()):
         yield from (f"{fibre} {base}" for fibre in singles for base in bases)
 
 
-def knitted(item: Cloth | Construction, knowledge: Knowledge) -> bool:
-    """Whether a cloth or a construction is a knit."""
-    return knowledge.constructions[getattr(item, "construction", item.id)].structure == "knit"
+def made_as(item: Cloth | Construction, knowledge: Knowledge) -> str:
+    """The structure of a cloth or a construction: woven, knit, skin …"""
+    return knowledge.constructions[getattr(item, "construction", item.id)].structure
 
 
 def blend_words(content: Content, knowledge: Knowledge) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -112,12 +117,24 @@ def fibre_words(knowledge: Knowledge) -> frozenset[str]:
     return frozenset(singular(plain(name)) for f in knowledge.fibres.values() for name in (f.id, f.us, f.eu))
 
 
-def longest_inside(said: str, words: Mapping[str, str], fibres: frozenset[str] = frozenset()) -> str:
+def longest_inside(said: str, words: Mapping[str, str], knowledge: Knowledge) -> str:
     """The longest known name that stands as whole words inside `said`; of two alike the later: the noun comes last.
 
-    A bare fibre is the last resort: eyelet cotton is an eyelet.
+    A word for a coat or a trim outranks the noun, for it decides the harm: waxed canvas is waxed first. A bare fibre is the
+    last resort: eyelet cotton is an eyelet.
     """
     parts = [singular(w) for w in said.split()]
     spans = [(j - i, i, " ".join(parts[i:j])) for i in range(len(parts)) for j in range(i + 1, len(parts) + 1)]
-    known = [(span[2] not in fibres, span) for span in spans if span[2] in words]
-    return max(known)[1][2] if known else ""
+    fibres = fibre_words(knowledge)
+    known = [
+        (delicate(item_of(words[span[2]], knowledge)), span[2] not in fibres, span)
+        for span in spans
+        if span[2] in words
+    ]
+    return max(known)[2][2] if known else ""
+
+
+def delicate(item: Cloth | Construction) -> bool:
+    """Whether a cloth is usually coated or trimmed with what heat and needles spoil. Skins are not: suede is often a look."""
+    trims = set(item.usual.get("trim", ())) - {"embroidery"}
+    return bool(trims) or item.usual.get("coating", "none") not in ("none", "water repellent")
