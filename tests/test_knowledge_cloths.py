@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from handouts.advice.cloths import plain, singular
+from handouts.advice.cloths import find_cloth, plain, singular
 from handouts.knowledge.load import load
 from handouts.labelling import read_content
 from handouts.model import Cloth, Construction
@@ -206,3 +206,18 @@ SPOKEN = {  # common practice, no source: what a teacher says → what we file i
 def test_teachers_words() -> None:
     """US and UK words, old and new, find their cloth. Common practice, no source."""
     assert {word: SAID.get(word.casefold()) for word in SPOKEN} == SPOKEN
+
+
+@pytest.mark.parametrize(
+    ("said", "proposed"),
+    [
+        ("cotton voille", "cotton voile"),
+        ("blue silk charmuse 140 cm", "silk charmeuse"),
+        ("viscose jersy", "viscose jersey"),
+        ("fine cotton", None),
+    ],
+)
+def test_a_slip_beside_a_fibre_is_asked_about(said: str, proposed: str | None) -> None:
+    """A misspelt cloth is not taken for the usual cloth of the fibre beside it; a word that is no slip is passed over."""
+    found = find_cloth(said, KNOWN)
+    assert (found.proposals, found.item is None) == (((proposed,), True) if proposed else ((), False))

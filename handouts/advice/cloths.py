@@ -66,12 +66,40 @@ def find_cloth(text: str, knowledge: Knowledge, content: Content = NO_CONTENT) -
     said = plain(text)
     whole = next((spelling for spelling in (said, singular(said)) if spelling in words), "")
     word = whole or longest_inside(said, words, knowledge)
+    meant = misspelt(said, knowledge) if word in fibre_words(knowledge) and not whole else ""
+    if meant:
+        return Found(None, sure=False, proposals=(item_of(words[meant], knowledge).name,))
     if word:
         narrow = next((name for name in narrower(word, content, words, knowledge) if name in words), word)
         return Found(item_of(words[narrow], knowledge), sure=bool(whole))
     near = difflib.get_close_matches(said, words, n=3, cutoff=0.75)
     names = tuple(dict.fromkeys(item_of(words[word], knowledge).name for word in near))
     return Found(None, sure=False, proposals=names)
+
+
+def misspelt(said: str, knowledge: Knowledge) -> str:
+    """The name that `said` holds once a slip of the keyboard is mended: `blue cotton voille` → `cotton voile`; else nothing.
+
+    Asked where only a fibre was recognised, which is no cloth.
+    """
+    parts, words = said.split(), index(knowledge)
+    for at, part in enumerate(parts):
+        near = difflib.get_close_matches(part, name_parts(knowledge), n=1, cutoff=SLIP) if len(part) > 3 else []
+        if near and near[0] != part and abs(len(near[0]) - len(part)) < 2:
+            mended = [*parts[:at], near[0], *parts[at + 1 :]]
+            spans = (" ".join(mended[i:j]) for i in range(at + 1) for j in range(len(mended), at, -1))
+            return next((span for span in spans if span in words), "")
+    return ""
+
+
+SLIP = 0.83
+"""How alike a word must be to one of ours to be taken for a slip, by difflib's ratio: velvit and velvet are."""
+
+
+@cache
+def name_parts(knowledge: Knowledge) -> tuple[str, ...]:
+    """Every single word of the names of cloths and constructions, longer than three letters."""
+    return tuple(dict.fromkeys(part for name in index(knowledge) for part in name.split() if len(part) > 3))
 
 
 def narrower(word: str, content: Content, words: Mapping[str, str], knowledge: Knowledge) -> Iterator[str]:
