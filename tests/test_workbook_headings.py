@@ -28,6 +28,14 @@ def test_the_sheet_is_found_by_its_headings_not_its_name_or_place(tmp_path: Path
     assert codes(book) == []
 
 
+def test_the_fullest_row_of_headings_is_the_list(tmp_path: Path) -> None:
+    """A summary in front with two exact headings gives way to the list further back, whose headings are only like ours."""
+    summary = [["Name", "Cloth"], ["all of them", 12]]
+    stock = [["SKU", "Fabric name", "TYPE", "Fiber  Content"], ["A1", *FABRIC]]
+    book = workbook.read(make(tmp_path / "b.xlsx", {"Summary": summary, "Stock": stock}))
+    assert (book.titles["fabrics"], book.fabrics["cloth"].tolist()) == ("Stock", ["denim"])
+
+
 def test_rows_above_the_headings_are_passed_over(tmp_path: Path) -> None:
     """A title, a date and blank lines above the headings do no harm, and the cells keep their addresses."""
     book = read_lines(tmp_path, [["Winter 2026"], [], ["counted by Ivo", 3], HEADINGS, FABRIC])

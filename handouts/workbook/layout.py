@@ -99,7 +99,7 @@ def _layout(grid: Grid, sheet: Sheet, row: int, score: int) -> Layout:
     unknown = {
         column: str(cell) for column, cell in cells if column not in used and cell is not None and str(cell).strip()
     }
-    return Layout(sheet, grid, row, places, tuple(twice), unknown, _first_row(grid, row), score)
+    return Layout(sheet, grid, row, places, tuple(twice), unknown, _first_row(grid, row), score=score)
 
 
 def _first_row(grid: Grid, header: int) -> int:
