@@ -122,13 +122,15 @@ def read_content(
 
 def unprintable(entries: Sequence[Entry], book: Book) -> Iterator[Problem]:
     """A note for every cell with a character that none of the fonts can print."""
-    cells = [
-        (entry.cell(key), FABRICS.column(key).title(), text) for entry in entries for key, text in entry.cells.items()
-    ]
-    cells += [(book.setting_cells.get(key, "Class"), key, text) for key, text in book.settings.items()]
-    for cell, what, text in cells:
+    for entry in entries:
+        for key, text in entry.cells.items():
+            if isinstance(text, str) and (missing := printing.missing_glyphs(text)):
+                what = FABRICS.column(key).title()
+                yield problem("character-missing", entry.cell(key), what=what, found=" ".join(sorted(missing)))
+    for key, text in book.settings.items():
         if isinstance(text, str) and (missing := printing.missing_glyphs(text)):
-            yield problem("character-missing", cell, what=what, found=" ".join(sorted(missing)))
+            cell = book.setting_cells.get(key, "Class")
+            yield problem("character-missing", cell, what=key, found=" ".join(sorted(missing)))
 
 
 def read_house(book: Book, base: Knowledge) -> tuple[list[Rule], list[Problem]]:
