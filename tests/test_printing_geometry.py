@@ -165,10 +165,11 @@ def test_a_second_side_is_reported(kind: str, units: str, paper: str) -> None:
 
 
 def test_a_card_that_runs_over_says_so() -> None:
-    """The front tells the reader to turn over, the back says whose it is."""
-    fronts = [page for page in seen(printed("cards", "both", "A4").pdf) if "W12" in text_of(page)]
-    assert "Turn over" in text_of(fronts[0]) and "W12, side 2" in text_of(fronts[1])
-    assert "Turn over" not in text_of(fronts[-1])
+    """The front tells the reader to turn over, every further side says whose, which and of how many it is."""
+    sides = [text_of(page) for page in seen(printed("cards", "both", "A4").pdf) if "W12" in text_of(page)]
+    assert len(sides) > 1 and all("Turn over" in side for side in sides[:-1]) and "Turn over" not in sides[-1]
+    for number, side in enumerate(sides[1:], start=2):
+        assert f"W12 · side {number} of {len(sides)}" in side.replace("\u00a0", " ")
 
 
 def test_the_markup_is_what_was_asked_for() -> None:

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from handouts.printing.look import ladder, page_type
-from handouts.printing.pieces import Piece, at_least_one, balanced, first_that_fit, nothing, stack, stacked_height
+from handouts.printing.pieces import Piece, at_least_one, balanced, first_that_fit, going_on, nothing, stack, stacked_height
 
 LINE, HEADING = nothing(10), replace(nothing(12), glued=True, opens=True, before=6)
 pieces = st.lists(
@@ -57,6 +57,24 @@ def test_columns_break_between_blocks_when_that_costs_little() -> None:
     """Three lines and a block of three: the block starts the second column."""
     block = [HEADING, LINE, LINE, LINE]
     assert balanced([*block, *block], 100, 10).height == pytest.approx(42)
+
+
+def test_a_block_that_goes_on_in_the_next_column_has_its_title_again() -> None:
+    """One long block has to be parted: what stands first at the right is its title, and the columns count it."""
+    drawn: list[tuple[str, float]] = []
+    title = replace(HEADING, draw=lambda ink, x, top: drawn.append(("again", x)))
+    line = replace(LINE, repeat=title)
+    both = balanced([HEADING, *[line] * 9], 100, 10, loath=1)
+    both.draw(None, 0, 0)  # type: ignore[arg-type]
+    assert drawn == [("again", 110)] and both.height == pytest.approx(12 + 5 * 10)
+
+
+def test_one_item_alone_is_parted_from_its_block_only_at_a_price() -> None:
+    """Free, the last line of a block may start the second column; at a price the block stays whole."""
+    tall = [HEADING, *[LINE] * 4]
+    assert balanced([*tall, HEADING, LINE, LINE], 100, 10, loath=0).height == pytest.approx(48)
+    assert balanced([*tall, HEADING, LINE, LINE], 100, 10, loath=3).height == pytest.approx(52)
+    assert going_on([LINE, LINE]) == [LINE, LINE]
 
 
 def test_the_ladder_only_ever_gets_tighter() -> None:

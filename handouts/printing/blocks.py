@@ -14,6 +14,9 @@ from handouts.printing.text import Line, Span, line_height, wrap
 WHOLE = 5
 """An item of up to this many lines is never parted; of a longer one the first and last two stay together (judgement)."""
 
+SEAM_BEYOND = 1.6
+"""Points by which the drawn seam stands out above and below the allowance (judgement)."""
+
 
 def block(element: Element, width: float, fit: Fit) -> list[Piece]:
     """A titled block as rows. Without anything under its title it prints nothing at all."""
@@ -24,7 +27,14 @@ def block(element: Element, width: float, fit: Fit) -> list[Piece]:
         return [replace(rows[0], before=fit.space("block"), opens=True), *rows[1:]]
     title = paragraph(element.get("title"), fit.style("heading"), width)
     first = replace(rows[0], before=fit.space("heading"))
-    return [replace(title, before=fit.space("block"), glued=True, opens=True), first, *rows[1:]]
+    rows = again([first, *rows[1:]], element.get("again"), width, fit)
+    return [replace(title, before=fit.space("block"), glued=True, opens=True), *rows]
+
+
+def again(rows: list[Piece], title: str, width: float, fit: Fit) -> list[Piece]:
+    """The rows, each knowing the title that stands above it where the block goes on elsewhere."""
+    repeat = paragraph(title, fit.style("heading"), width) if title and fit.again else None
+    return [replace(row, repeat=repeat) for row in rows]
 
 
 def contents(element: Element, width: float, fit: Fit) -> list[Piece]:
@@ -53,7 +63,7 @@ def item(element: Element, width: float, fit: Fit) -> list[Piece]:
     """One action behind a dash (or a box to tick): `when` before it in bold, `mark` after it, `caution` and `because` under it."""
     indent = fit.space("dash")
     lines = wrap(_item_spans(element, fit), width - indent)
-    under = [Span(element.get("caution"), fit.style("small"))], [Span(element.get("because"), fit.style("reason"))]
+    under = [Span(element.get("caution"), fit.style("small-strong"))], [Span(element.get("because"), fit.style("reason"))]
     lines += [line for spans in under for line in wrap(spans, width - indent)]
     rows = _rows(lines, indent, fit.space("item"))
     return [_led(rows[0], element.flag("tick"), fit), *rows[1:]] if rows else []
@@ -99,7 +109,7 @@ def allowance(element: Element, width: float, fit: Fit) -> list[Piece]:
     high, indent = drawing("allowance_high"), fit.space("dash")
     left_over = width - indent - sew - cloth - indent
     lines = wrap([Span(element.words, fit.style("reason"))], left_over) if left_over > sew else []
-    needed = max(high + 3, sum(line_height(line) for line in lines))
+    needed = max(high + 2 * SEAM_BEYOND + 2, sum(line_height(line) for line in lines))
 
     def draw(ink: Ink, x: float, top: float) -> None:
         middle = top + needed / 2
@@ -118,7 +128,7 @@ def _draw_allowance(ink: Ink, x: float, top: float, high: float, lengths: tuple[
     for y in (top, low):
         ink.rule(cut, y, seam + cloth, y)
     ink.rule(cut, top, cut, low, "dash")
-    y = top - 2.0
-    while y < low + 2:
-        ink.rule(seam, y, seam, y + 2.2, "stitch")
+    y = top - SEAM_BEYOND
+    while y < low + SEAM_BEYOND:
+        ink.rule(seam, y, seam, min(y + 2.2, low + SEAM_BEYOND), "stitch")
         y += 3.4

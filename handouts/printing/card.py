@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from handouts.printing.blocks import block, run_in
 from handouts.printing.boxes import box_rows, boxed, trial
 from handouts.printing.head import foot, head, running_head
 from handouts.printing.look import Fit, Page, ladder
 from handouts.printing.markup import Element
-from handouts.printing.pieces import Piece, at_least_one, balanced, beside, first_that_fit, stack
+from handouts.printing.pieces import Piece, at_least_one, balanced, beside, first_that_fit, going_on, paragraph, stack
 from handouts.printing.sides import Placed, Side, place, stretch
 from handouts.printing.strip import strip
 
@@ -35,8 +35,12 @@ class Card:
     ends: Part
 
     def foot(self, words: str = "") -> Piece:
-        """The cautions at the bottom, `words` before them."""
-        return foot(self.sheet.first("foot"), words, self.page.inner_width, self.fit)
+        """The cautions at the bottom, `words` (turn over) in bold on a line of their own above them."""
+        cautions = foot(self.sheet.first("foot"), "", self.page.inner_width, self.fit)
+        if not words:
+            return cautions
+        turn = paragraph(words, self.fit.style("strong"), self.page.inner_width)
+        return stack([turn, replace(cautions, before=self.fit.space("small_gap"))])
 
     def gap(self, part: Part) -> float:
         """Points above a part."""
@@ -49,7 +53,7 @@ class Card:
             return boxed(rows, self.page.inner_width, self.fit)
         if kind == "run in":
             return stack(rows)
-        return balanced(rows, column_width(self.page, self.fit), self.fit.space("column"))
+        return balanced(rows, column_width(self.page, self.fit), self.fit.space("column"), self.fit.loath)
 
 
 def column_width(page: Page, fit: Fit) -> float:
@@ -65,7 +69,7 @@ def lay_out(sheet: Element, page: Page) -> list[Side]:
             return [side]
     best: list[Side] = []
     for fit in ladder(page):
-        sides = several_sides(measure(sheet, page, fit))
+        sides = numbered_sides(measure(sheet, page, fit))
         best = sides if not best or len(sides) < len(best) else best
         if len(best) == 2:
             break
@@ -110,22 +114,28 @@ def _finished(card: Card, above: Sequence[tuple[float, Piece]], words: str) -> S
     return (*place([*above, (gap, free)]), Placed(bottom, 0.0, floor))
 
 
-def several_sides(card: Card) -> list[Side]:
+def numbered_sides(card: Card) -> list[Side]:
+    """The card over several sides, each further one saying which of how many it is."""
+    sides = several_sides(card, 2)
+    return sides if len(sides) == 2 else several_sides(card, len(sides))
+
+
+def several_sides(card: Card, of: int) -> list[Side]:
     """The card over several sides: the front keeps head, strip and box; the test seam comes last."""
     queue = [part for part in (card.body, card.box, card.ends) if part[1]]
     sides: list[Side] = []
     above, queue = _front(card, queue)
     while queue or (side := _finished(card, above, "")) is None:
         sides.append(_cut_off(card, above))
-        above = [(0.0, _next_head(card, len(sides) + 1))]
+        above = [(0.0, _next_head(card, len(sides) + 1, of))]
         more, queue = _fill(card, queue, _room(card, above), force=True)
         above += more
     return [*sides, side]
 
 
-def _next_head(card: Card, number: int) -> Piece:
-    """The head of a further side, which says whose and which it is."""
-    words = card.sheet.get("further").replace("#", str(number))
+def _next_head(card: Card, number: int, of: int) -> Piece:
+    """The head of a further side, which says whose, which and of how many it is."""
+    words = card.sheet.get("further").replace("#", str(number), 1).replace("#", str(of), 1)
     return running_head(card.sheet.first("head") or EMPTY, words, card.page.inner_width, card.fit)
 
 
@@ -187,8 +197,9 @@ def _take(card: Card, part: Part, room: float, force: bool) -> tuple[Piece | Non
         count = fitting(rows, room)
         return (stack(rows[:count]) if count else None), rows[count:]
     left = fitting(rows, room)
-    right = left + first_that_fit(rows[left:], room)
     if not left:
         return None, rows
+    going = going_on(rows[left:])
+    right = first_that_fit(going, room)
     step = column_width(card.page, card.fit) + card.fit.space("column")
-    return beside([(0, stack(rows[:left])), (step, stack(rows[left:right]))]), rows[right:]
+    return beside([(0, stack(rows[:left])), (step, stack(going[:right]))]), tuple(going_on(going[right:]))

@@ -58,13 +58,19 @@ class Page:
 
 @dataclass(frozen=True)
 class Fit:
-    """One rung of the fit ladder: body size in points, what gaps and all sizes are multiplied by, points left free to write in."""
+    """One rung of the fit ladder: body size in points, what gaps and all sizes are multiplied by, points left free to write in.
+
+    loath: lines by which one column may be longer before a block is parted between two columns; again: whether its title is
+    then repeated.
+    """
 
     body: float
     gap: float = 1.0
     scale: float = 1.0
     free: float = 0.0
     leading: float = 1.0
+    loath: float = 6.0
+    again: bool = True
 
     @cache  # noqa: B019 - a page has a few dozen fits, and they are equal by value
     def style(self, name: str) -> Style:
@@ -118,7 +124,15 @@ def ladder(page: Page) -> tuple[Fit, ...]:
     largest = max(rung["body_pt"] for rung in rungs)
     scales = sorted({page.scale, (page.scale + 1) / 2, 1.0}, reverse=True)
     return tuple(
-        Fit(rung["body_pt"], rung["gap"], scale, rung["free_mm"] * PT_PER_MM * scale, rung["leading"])
+        Fit(
+            rung["body_pt"],
+            rung["gap"],
+            scale,
+            rung["free_mm"] * PT_PER_MM * scale,
+            rung["leading"],
+            rung["loath"],
+            rung["again"],
+        )
         for scale in scales
         for rung in rungs
         if scale == scales[-1] or rung["body_pt"] == largest

@@ -3,12 +3,13 @@
 <pages title= author= subject= sides="two">    sides: printed on both; backs get mirrored margins
   <sheet page= outline= key= …>                page: a page type of look.toml, whose layout decides what a sheet may hold
 
-Layout `card`: head, strip, block …, lasting, differs, unknown, likes, trial, swatch, foot; sheet has over=, further= (“side #”).
+Layout `card`: head, strip, block …, lasting, differs, unknown, likes, trial, swatch, foot; sheet has over=, further= (“side # …”).
 Layout `flow`: head, foot and from top to bottom table, columns, block, text, item; sheet has count= (“page # of #”).
 
   <head title=> <aside>…</aside> <line>…</line>                 asides stand at the right
   <strip> <setting label= value= mark= tested=> <note/> <gauge mm= kind="straight|zigzag"/> <dots n=/>
-  <block title=> <item when= mark= caution= because= tick="yes">words</item> <text look=>…</text> <allowance sew= trim=>…
+  <block title= again=> <item when= mark= caution= because= tick="yes">words</item> <text look=>…</text> <allowance sew= trim=>…
+                                               again: its title above what goes on in another column or on another side
   <lasting|differs|unknown|likes title=> <item/> …              lasting is the heavy box
   <trial title= change=> <field>needle</field> …                room to write
   <swatch unit="mm|in" size=>…</swatch>  <foot>…</foot>

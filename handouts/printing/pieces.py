@@ -19,7 +19,7 @@ class Piece:
     height: points. before: points of space above it, dropped at the top of a column.
     glued: may not be parted from what follows (a heading, the first lines of an item).
     opens: starts a block, the best place to go on in the next column.
-    repeat: what stands above it again when it comes first on a new page (a table's headings).
+    repeat: what stands above it again when it comes first in a column or on a page (a block's title, a table's headings).
     """
 
     height: float
@@ -114,9 +114,19 @@ def at_least_one(pieces: Sequence[Piece], room: float) -> int:
 
 
 def balanced(rows: Sequence[Piece], width: float, gap: float, loath: float = 6) -> Piece:
-    """The rows in two columns of `width` points, `gap` apart, as level as may be; parting a block counts `loath` lines more."""
+    """The rows in two columns of `width` points, `gap` apart, as level as may be.
+
+    Parting a block counts `loath` lines more, leaving one item of it alone twice that.
+    """
     right = _best_split(rows, loath)
-    return beside([(0, stack(rows[:right])), (width + gap, stack(rows[right:]))])
+    return beside([(0, stack(rows[:right])), (width + gap, stack(going_on(rows[right:])))])
+
+
+def going_on(rows: Sequence[Piece]) -> list[Piece]:
+    """The rows at the top of a column: the title of a block that goes on there stands above them again."""
+    if not rows or rows[0].opens or rows[0].repeat is None:
+        return list(rows)
+    return [replace(rows[0].repeat, glued=True), *rows]
 
 
 def _best_split(rows: Sequence[Piece], loath: float) -> int:
@@ -126,8 +136,16 @@ def _best_split(rows: Sequence[Piece], loath: float) -> int:
     for split in range(1, len(rows)):
         if rows[split - 1].glued:
             continue
-        height = max(stacked_height(rows[:split]), stacked_height(rows[split:]))
-        height += 0.0 if rows[split].opens else penalty
+        height = max(stacked_height(rows[:split]), stacked_height(going_on(rows[split:])))
+        height += 0.0 if rows[split].opens else penalty * (2 if _lonely(rows, split) else 1)
         if height < lowest - 1e-6:
             best, lowest = split, height
     return best
+
+
+def _lonely(rows: Sequence[Piece], split: int) -> bool:
+    """Whether only one item of the block that is parted here stands before, or after, the split."""
+    start = max(n for n in range(split) if rows[n].opens or n == 0)
+    end = next((n for n in range(split, len(rows)) if rows[n].opens), len(rows))
+    before, after = (sum(not row.glued for row in part) for part in (rows[start:split], rows[split:end]))
+    return min(before, after) < 2
