@@ -114,7 +114,8 @@ def test_the_teachers_own_choice_is_marked_with_its_caution() -> None:
     """Acetate at two dots: her word wins, and the card says what a rule holds against it."""
     found = sheet(lining())
     assert "your choice" in said_by(found.find("strip"))
-    assert "your choice" in block(found, "Press") and "Caution: Acetate softens above 110 °C." in block(found, "Press")
+    assert "your choice" in block(found, "Press") and "Caution: Acetate softens above 110 °C (230 °F)." in block(found, "Press")
+    assert "▲ your choice, see the caution" in said_by(found.find("strip"))
 
 
 def test_a_rule_of_the_class_is_marked() -> None:
@@ -166,9 +167,7 @@ def test_differences_by_weight_name_the_threshold_in_the_classes_units() -> None
 
 def test_what_is_not_known_says_what_it_would_change() -> None:
     """Challis without a weight."""
-    assert "If weight under 90 g/m²: needle 60/8" in block(sheet(challis(), units="metric"), "Not known").replace(
-        " .", "."
-    )
+    assert "Weight under 90 g/m²: needle 60/8." in block(sheet(challis(), units="metric"), "Not known")
 
 
 def test_likes_name_only_the_differences() -> None:

@@ -7,7 +7,7 @@ import re
 import pint
 import pytest
 
-from handouts.pages.actions import clauses, in_brief
+from handouts.pages.care import clauses, in_brief, in_full, pressed_by_the_bolt
 from handouts.pages.measures import Measures, per_inch, whole_fahrenheit
 from handouts.pages.templates import unbroken
 from handouts.pages.words import Words, listed, vocabulary
@@ -117,7 +117,28 @@ def test_care_that_nobody_stated_is_said_once() -> None:
         and "Ironing" not in told[0]
         and "150" not in told[0]
     )
-    assert "wash by hand, at most 30 °C · do not bleach · dry flat" in told[0]
+    assert "wash by hand, at most 30 °C · do not bleach · dry flat" in told[0].replace("\u00a0", " ")
+
+
+def test_on_a_full_page_the_remark_stands_once_above_a_line_an_operation() -> None:
+    """The same care with room: what it is, then washing, bleach, drying, each without the remark."""
+    told = in_full(clauses(CARE))
+    assert [words.partition(":")[0] for words in told[1:]] == ["Washing", "Bleach", "Drying"]
+    assert sum("ot stated" in words for words in told) == 1
+
+
+@pytest.mark.parametrize(
+    ("care", "says"),
+    [
+        (("Ironing: Warm iron (supplier)",), "Warm iron"),
+        (("Washing, ironing: 30 °C gentle, cool iron (supplier)",), "30 °C gentle, cool iron"),
+        (("Ironing: iron at most 200 °C (not stated by supplier)",), ""),
+        (("Drying: Line dry (supplier)",), ""),
+    ],
+)
+def test_what_the_bolt_says_of_ironing_is_found(care: tuple[str, ...], says: str) -> None:
+    """The supplier's words, never our guidance."""
+    assert pressed_by_the_bolt(care) == says
 
 
 def test_care_that_the_supplier_stated_keeps_its_words() -> None:

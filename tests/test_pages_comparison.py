@@ -10,7 +10,8 @@ import pdfplumber
 import pytest
 
 from handouts import knowledge, pipeline
-from handouts.pages.comparison import COLUMNS, HEADINGS, comparison, comparison_table, groups, watch
+from handouts.pages.comparison import COLUMNS, comparison, groups, watch
+from handouts.pages.comparison_sheet import HEADINGS, comparison_table
 from handouts.places import shipped
 from handouts.planning import plan
 from handouts.printing import print_pages

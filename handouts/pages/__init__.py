@@ -5,11 +5,12 @@ from __future__ import annotations
 from handouts.model import Knowledge
 from handouts.pages.card import card
 from handouts.pages.class_page import class_page
-from handouts.pages.comparison import comparison, comparison_table
+from handouts.pages.comparison import comparison
+from handouts.pages.comparison_sheet import comparison_table
 from handouts.pages.plan import plan
 from handouts.pages.shop import bolt_ends, shelf_list, shop_cards, shop_marks
 from handouts.pages.templates import render
-from handouts.pages.words import words_of
+from handouts.pages.words import vocabulary, words_of
 from handouts.records import Workshop
 
 __all__ = [
@@ -51,4 +52,12 @@ def _per_fabric(workshop: Workshop, knowledge: Knowledge, page: str, detail: str
         two_sided=two_sided,
         inch=settings.get("units") == "imperial",
         cards=[card(fabric, words, knowledge, detail) for fabric in workshop.fabrics],
+        places=places(workshop, detail),
     )
+
+
+def places(workshop: Workshop, detail: str) -> list[str]:
+    """What stands in each head: `card 5 of 12 · W3`; the code alone when there is no other."""
+    many, word = len(workshop.fabrics), vocabulary()["place"][detail]
+    codes = [fabric.code for fabric in workshop.fabrics]
+    return [f"{word.format(n, many)} · {code}" if many > 1 else code for n, code in enumerate(codes, start=1)]

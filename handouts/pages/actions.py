@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from handouts.model import Value
+from handouts.pages.care import bolt_says, care_lines
+from handouts.pages.retold import retold
 from handouts.pages.sentences import Sentences, pattern
 from handouts.pages.words import vocabulary
 from handouts.records import Decision, Fabric, Spoke
@@ -35,8 +36,11 @@ class Actions:
         return self.say.fabric
 
     def before(self) -> list[Line]:
-        """Before cutting: wash, steam, allow for shrinkage."""
-        return [*self.lines("pretreat"), *self.one("shrink_pct", self.say.shrink_pct)]
+        """Before cutting: wash, steam, allow for shrinkage; what was measured needs no published reason."""
+        shrinks = self.one("shrink_pct", self.say.shrink_pct)
+        if self.say.measured_shrinkage():
+            shrinks = [one | {"because": ""} for one in shrinks]
+        return [*self.lines("pretreat"), *shrinks]
 
     def lay_out(self) -> list[Line]:
         """Lay out, cut, hold, mark, interface."""
@@ -63,14 +67,19 @@ class Actions:
         return self.lines("hem")
 
     def press(self) -> list[Line]:
-        """Heat, steam, side, cloth, direction; without an iron only what is left to say."""
+        """What the bolt says of it first; heat, steam, side, cloth, direction; without an iron only what is left to say."""
         heat = self.one("press_dots", self.say.iron, "iron_word", "steam")
         if self.say.value("press_dots") == 0:
             return [
                 *heat,
                 *(self.one("press_direction", self.plain("press_direction")) if self.finger_pressed() else ()),
             ]
-        return [*heat, *self.together(("press_side", "press_cloth", "press_direction"), self.say.around)]
+        return [*self.bolt(), *heat, *self.together(("press_side", "press_cloth", "press_direction"), self.say.around)]
+
+    def bolt(self) -> list[Line]:
+        """The supplier's own word on ironing, which comes before any advice."""
+        says = bolt_says(self.fabric)
+        return [line(pattern("bolt").format(says))] if says else []
 
     def finger_pressed(self) -> bool:
         """Whether the seams are pressed with the finger, so that there is something to do without an iron."""
@@ -80,8 +89,7 @@ class Actions:
         """Care lines of the label, else the supplier's words, else that nobody stated any. Pressing guidance stands in Press."""
         label, supplier = self.fabric.label, self.fabric.fact("supplier_care")
         if label and label.care:
-            told = clauses(label.care)
-            return [line(words) for words in (in_brief(told) if self.detail["care_in_brief"] else told)]
+            return [line(words) for words in care_lines(label.care, self.detail["care_in_brief"])]
         return [line(pattern("supplier").format(supplier) if supplier else pattern("no_care"))]
 
     def lasting(self) -> list[Line]:
@@ -107,7 +115,11 @@ class Actions:
         for words in mine:
             reason = self.because(topic, spoke) if words == mine[-1] else ""
             alone = words.casefold() in only_a_foot() and not any(other.startswith("Or ") for other in mine)
-            yield line(words, reason, mark_of(spoke.tier), strip=topic if alone else "")
+            yield line(self.in_units(words, spoke.tier), reason, mark_of(spoke.tier), strip=topic if alone else "")
+
+    def in_units(self, words: str, tier: str = "") -> str:
+        """A sentence of the trade's rules in the class's units; the class's own words stay as they were typed."""
+        return words if mark_of(tier) else retold(words, self.say.words.measures)
 
     def one(self, topic: str, say: Callable[[Value], str], *beside: str) -> list[Line]:
         """The line of a topic with one value; `beside` are topics told in the same line. No words, no line."""
@@ -116,11 +128,12 @@ class Actions:
             return []
         told = [decision, *(self.fabric.advice[other] for other in beside if other in self.fabric.advice)]
         own = own_words(decision)
-        words = own or say(decision.value)
+        words = self.in_units(own, decision.choice) or say(decision.value)
         if not words:
             return []
         reason = self.because(topic, decision.won[0]) if decision.won else ""
-        return [line(words, reason, marks(told), caution(told), strip="" if own else self.said_above(topic, decision))]
+        strip = "" if own else self.said_above(topic, decision)
+        return [line(words, reason, marks(told), self.in_units(caution(told)), strip=strip)]
 
     def said_above(self, topic: str, decision: Decision) -> str:
         """The topic, when the strip says all of this decision: not that there is no iron, nor a choice of points or overlock."""
@@ -142,7 +155,7 @@ class Actions:
             return apart
         reasons = [self.because(topic, decision.won[0]) for topic, decision in rest.items() if decision.won]
         told = list(rest.values())
-        return [line(words, next(filter(None, reasons), ""), marks(told), caution(told)), *apart]
+        return [line(words, next(filter(None, reasons), ""), marks(told), self.in_units(caution(told))), *apart]
 
     def plain(self, topic: str) -> Callable[[Value], str]:
         """What says a topic whose sentences stand in words.toml by value."""
@@ -150,12 +163,12 @@ class Actions:
 
     def because(self, topic: str, spoke: Spoke) -> str:
         """The reason that may be printed: none for what is usual, and none twice."""
-        limits = vocabulary()["reasons"]
+        limits, because = vocabulary()["reasons"], self.in_units(spoke.because, spoke.tier)
         tier = limits["as"].get(topic, spoke.tier) if spoke.tier not in limits["never"] else spoke.tier
-        if tier not in limits["tiers"] or not spoke.because or spoke.because in self.reasons:
+        if tier not in limits["tiers"] or not because or because in self.reasons:
             return ""
-        self.reasons[spoke.because] = -1 if spoke.lasting or spoke.safety else limits["tiers"].index(tier)
-        return spoke.because
+        self.reasons[because] = -1 if spoke.lasting or spoke.safety else limits["tiers"].index(tier)
+        return because
 
     def quietened(self, blocks: Mapping[str, list[Line]]) -> dict[str, list[Line]]:
         """The blocks with the oddest reasons only, as many as the page has room for, and without what the strip says anyway."""
@@ -224,20 +237,3 @@ def caution(decisions: Sequence[Decision]) -> str:
     """Why the class's own choice is risky, if a rule said so."""
     reasons = dict.fromkeys(spoke.because for decision in decisions for spoke in decision.cautions)
     return f"{vocabulary()['caution']} {' '.join(reasons)}" if reasons else ""
-
-
-def clauses(care: Sequence[str]) -> list[str]:
-    """A label's lines as one clause an operation, but for our own guidance on ironing: the Press block knows more."""
-    says = vocabulary()["care"]
-    heads = "|".join(says["heads"])
-    found = re.split(rf" (?=(?:{heads})(?:, [a-z]+)*: |{says['guidance']} )", " ".join(care))
-    return [words for words in found if not (words.startswith(says["ironing"]) and says["not_stated"] in words)]
-
-
-def in_brief(care: Sequence[str]) -> list[str]:
-    """Clauses run together: what the supplier stated, then all that nobody stated behind one remark instead of four."""
-    says = vocabulary()["care"]
-    mark = rf"( \({says['not_stated']}\)|, {says['not_stated']})"
-    unstated = [re.sub(mark, "", words).partition(": ")[2].rstrip(" ;,.") for words in care if re.search(mark, words)]
-    told = [words for words in care if not re.search(mark, words) and not words.startswith(says["guidance"])]
-    return [*told, *([says["unstated"].format(" · ".join(unstated))] if unstated else [])]

@@ -6,9 +6,10 @@ from typing import Any
 
 from handouts.model import Knowledge
 from handouts.pages.actions import Actions
-from handouts.pages.beyond import cautions, differs, likes, unknown
+from handouts.pages.beyond import cautions, differs, likes
 from handouts.pages.glance import settings, what_it_is, what_it_is_like
 from handouts.pages.sentences import Sentences
+from handouts.pages.unknown import unknown
 from handouts.pages.words import Words, vocabulary
 from handouts.records import Fabric
 
@@ -37,7 +38,7 @@ def card(fabric: Fabric, words: Words, knowledge: Knowledge, detail: str = "page
         "care": do.care(),
         "notes": fabric.notes.strip(),
         "differs": differs(fabric, words, limits["changes"]),
-        "unknown": unknown(fabric, words, limits["mights"]),
+        "unknown": unknown(fabric, words if detail == "page" else words.single, limits),
         "likes": likes(fabric, words, limits["likes"]),
         "cautions": cautions(fabric, knowledge),
     }

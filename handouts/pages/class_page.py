@@ -11,12 +11,13 @@ from handouts.pages.card import card
 from handouts.pages.class_words import class_words
 from handouts.pages.comparison import COLUMNS, groups, never, stations, usual_line
 from handouts.pages.plan import cautions
+from handouts.pages.retold import retold
 from handouts.pages.templates import render
 from handouts.pages.words import Words, vocabulary, words_of
 from handouts.plans import Plan
 from handouts.records import Decision, Fabric, Workshop
 
-BLOCKS = ("before", "lay_out", "sew", "seams", "hem", "press", "care", "watch", "differs", "unknown", "likes")
+BLOCKS = ("before", "lay_out", "sew", "seams", "press", "care", "watch", "differs", "unknown", "likes")
 """The blocks of a card in the order of work, by their keys in pages/card.py."""
 
 
@@ -54,6 +55,7 @@ def anchor(code: str) -> str:
 def shown(fabric: Fabric, words: Words, knowledge: Knowledge) -> dict[str, Any]:
     """A card's blocks as the page shows them, and the reasons behind every decision."""
     whole = card(fabric, words, knowledge)
+    whole["seams"] = [*whole["seams"], *whole["hem"]]
     titles = class_words()["block"]
     blocks = [(titles[key], whole[key]) for key in BLOCKS if whole[key]]
     return {
@@ -75,7 +77,7 @@ def reasons(fabric: Fabric, words: Words, knowledge: Knowledge) -> Iterator[dict
         yield {
             "title": topic.title,
             "value": value_words(topic.id, decision, words),
-            "because": list(told),
+            "because": [retold(because, words.measures) for because in told],
             "choice": class_words()["choice"].get(decision.choice, ""),
             "sources": list(dict.fromkeys(id for spoke in decision.won for id in spoke.sources)),
         }
@@ -86,7 +88,7 @@ def value_words(topic: str, decision: Decision, words: Words) -> str:
     value = decision.value
     if topic in vocabulary()["case"] or not isinstance(value, (tuple, list)):
         return words.short(topic, value)
-    return " ".join(map(str, value))
+    return retold(" ".join(map(str, value)), words.measures)
 
 
 def cited(cards: Sequence[Mapping[str, Any]], knowledge: Knowledge) -> list[Source]:

@@ -9,12 +9,14 @@ from typing import Any
 from handouts.model import Knowledge
 from handouts.pages.amounts import times
 from handouts.pages.class_words import class_words
+from handouts.pages.glance import bolt
 from handouts.pages.measures import FIX, Measures, per_inch
+from handouts.pages.retold import retold
 from handouts.pages.templates import render
 from handouts.pages.words import Words, words_of
 from handouts.plans import Plan
-from handouts.records import Fabric, Table, Workshop
-from handouts.units import number_words, stitches_per_inch
+from handouts.records import Fabric, Workshop
+from handouts.units import number_words
 
 COLUMNS = ("steam", "press", "needle", "stitch", "foot", "overlock", "seam_finish")
 QUIET = ("foot", "overlock")
@@ -33,12 +35,13 @@ class Cell:
 
 @dataclass(frozen=True)
 class Row:
-    """One fabric: its cells by column, and the station changes before it."""
+    """One fabric: its cells by column, the station changes before it, and a note on the iron under its name."""
 
     code: str
     name: str
     cells: Mapping[str, Cell]
     changes: tuple[str, ...]
+    note: str = ""
 
 
 @dataclass(frozen=True)
@@ -57,12 +60,20 @@ def groups(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> tuple[Group,
     fabrics = {f.code: f for f in workshop.fabrics}
     made: dict[int, list[Row]] = {}
     for step in plan.order:
-        row = Row(step.code, step.name, cells(fabrics[step.code], plan, words), step.changes)
+        fabric = fabrics[step.code]
+        row = Row(step.code, step.name, cells(fabric, plan, words), step.changes, note(fabric))
         made.setdefault(plan.settings[step.code]["iron"] or 0, []).append(row)
     return tuple(
         Group(dots, whole(words.short("press_dots", dots)), heat(rows, fabrics, words) if dots else "", tuple(rows))
         for dots, rows in made.items()
     )
+
+
+def note(fabric: Fabric) -> str:
+    """What a glance down the Iron column must not miss: the supplier's own word, or a choice that a rule warns of."""
+    chosen = [fabric.advice[topic] for topic in ("press_dots", "steam") if topic in fabric.advice]
+    risk = class_words()["comparison"]["risk"] if any(decision.cautions for decision in chosen) else ""
+    return " ".join(part for part in (bolt(fabric), risk) if part)
 
 
 def heat(rows: list[Row], fabrics: Mapping[str, Fabric], words: Words) -> str:
@@ -89,7 +100,7 @@ def cells(fabric: Fabric, plan: Plan, words: Words) -> dict[str, Cell]:
     seam = found["stitch"]
     note = ", ".join(part for part in (seam.note, seam_note(fabric, words)) if part)
     found["stitch"] = Cell(seam.words, seam.differs, note, (settings["stitch"], kind))
-    return {**found, "watch": Cell(watch(fabric))}
+    return {**found, "watch": Cell(retold(watch(fabric), words.measures))}
 
 
 def said(column: str, value: Any, words: Words) -> tuple[str, str]:
@@ -157,14 +168,21 @@ def watch(fabric: Fabric) -> str:
 
 
 def usual_line(plan: Plan, words: Words) -> str:
-    """What most of the class does: `Usual here: steam medium; press wrong side · open; …`."""
+    """What most of the class does, and how to read it: `Usual in this class: medium steam; … ▲ and bold: differs from that.`"""
     short = class_words()
-    named = [
-        short["usual"][column].format(said(column, plan.usual[column].value, words)[0])
-        for column in COLUMNS
-        if column in plan.usual and plan.usual[column].value is not None
-    ]
-    return short["comparison"]["usual"].format("; ".join(named)) if named else str(short["comparison"]["no_usual"])
+    values = {column: plan.usual[column].value for column in COLUMNS if column in plan.usual}
+    named = [usual_words(column, value, words) for column, value in values.items() if value is not None]
+    says = short["comparison"]
+    return f"{says['usual'].format('; '.join(named))} {says['key']}" if named else str(says["no_usual"])
+
+
+def usual_words(column: str, value: Any, words: Words) -> str:
+    """One usual setting with its name: `no steam`, `walking foot`, `finish overlock`."""
+    if column == "steam":
+        return words.short("steam", value)
+    if column == "overlock" and value == ("no",):
+        return str(class_words()["usual"]["no_overlock"])
+    return str(class_words()["usual"][column].format(said(column, value, words)[0].replace(FIX, " ")))
 
 
 def never(plan: Plan) -> Iterator[tuple[str, str]]:
@@ -193,44 +211,16 @@ def comparison(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> str:
         settings=workshop.settings,
         groups=groups(workshop, plan, knowledge),
         columns=COLUMNS,
-        usual=f"{usual_line(plan, words)} {class_words()['comparison']['key']}",
+        usual=usual_line(plan, words),
         never=list(never(plan)),
         stations=stations(plan, knowledge),
         changes={station: times(count) for station, count in plan.changes.items()},
-        defer=knowledge.tables["cautions"]["defer"]["short"],
+        defer=deferral(knowledge),
         say=class_words(),
     )
 
 
-HEADINGS = (
-    "Code", "Fabric", "Dots", "Up to (°C)", "Steam", "Press", "Needle", "Needle size", "Stitch (mm)", "Stitches per inch",
-    "Foot", "Overlock threads", "Differential", "Seam finish", "Watch", "Differs from the usual",
-)  # fmt: skip
-
-
-def comparison_table(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> Table:
-    """The same as a spreadsheet: numbers as numbers, every cell filled, the exceptions named in the last column."""
-    words = words_of(workshop.settings.get("units", ""), knowledge)
-    fabrics = {f.code: f for f in workshop.fabrics}
-    rows = tuple(table_row(fabrics[step.code], plan, words) for step in plan.order)
-    notes = (
-        usual_line(plan, words),
-        *(f"{title}: {names}" for title, names in never(plan)),
-        knowledge.tables["cautions"]["defer"]["short"],
-    )
-    title = class_words()["comparison"]["title"].format(title=workshop.settings.get("title", ""))
-    return Table(title, HEADINGS, rows, tuple(note.replace(FIX, " ") for note in notes))
-
-
-def table_row(fabric: Fabric, plan: Plan, words: Words) -> tuple[object, ...]:
-    """One row of plain values."""
-    own = plan.settings[fabric.code]
-    point, nm = own["needle"]
-    threads, feed = (own["overlock"][0], feed_words(*own["overlock"][1:])) if len(own["overlock"]) == 3 else ("", "")
-    steam, pressing = (said(column, own[column], words)[0] for column in ("steam", "press"))
-    differs = [class_words()["column"][c] for c, usual in plan.usual.items() if fabric.code in usual.exceptions]
-    return (
-        fabric.code, fabric.name, own["iron"], fabric.advised("press_c"), steam, pressing.replace(FIX, " "), point,
-        words.needle_size(nm), own["stitch"], round(stitches_per_inch(own["stitch"]), 1),
-        own["foot"], threads, feed, words.short("seam_finish", own["seam_finish"]), watch(fabric), ", ".join(differs),
-    )  # fmt: skip
+def deferral(knowledge: Knowledge) -> str:
+    """What the table is worth, and who decides in the end."""
+    defer = knowledge.tables["cautions"]["defer"]
+    return f"{defer['start']} {defer['say']}"

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from handouts.pages.actions import marks
+from handouts.pages.care import bolt_says
 from handouts.pages.measures import percent
 from handouts.pages.words import Words, listed, vocabulary
 from handouts.records import Decision, Fabric, Fact
@@ -15,10 +16,12 @@ from handouts.records import Decision, Fabric, Fact
 def what_it_is(fabric: Fabric, words: Words) -> str:
     """`100% wool · boiled wool · 350 g/m² (usual) · 140 cm wide`."""
     weight, width = fabric.facts.get("weight_gsm"), fabric.facts.get("width_cm")
-    parts = [
-        fabric.content.typed.strip(),
-        fabric.cloth_name if fabric.cloth_name.casefold() != fabric.name.casefold() else "",
-    ]
+    content = fabric.content.typed.strip()
+    unknown = fabric.content.unknown and not fabric.content.remnants
+    parts = [vocabulary()["fibres_unknown"] if unknown else content]
+    parts += (
+        [fabric.cloth_name] if fabric.cloth_name.casefold() not in (fabric.name.casefold(), content.casefold()) else []
+    )
     parts += [marked(weight, words.measures.weight(weight.value))] if weight and weight.value else []
     parts += [marked(width, f"{words.measures.across(width.value)} wide")] if width and width.value else []
     return " · ".join(part for part in parts if part)
@@ -79,7 +82,13 @@ def cell(
     label = says["start"].format(label) if tested else label
     tested = says["showed"].format(tested) if tested else ""
     shown = [note for note in notes if note]
-    return {"label": label, "value": value, "notes": shown, "mark": marks(decisions), "tested": tested, **drawn}
+    return {"label": label, "value": value, "notes": shown, "mark": own_choice(decisions), "tested": tested, **drawn}
+
+
+def own_choice(decisions: Sequence[Decision]) -> str:
+    """Whose choice a setting is, marked where a rule warns of it: the strip is all that many read."""
+    mark = marks(decisions)
+    return str(vocabulary()["risk"]["strip"].format(mark)) if mark and any(d.cautions for d in decisions) else mark
 
 
 def needle(fabric: Fabric, words: Words) -> dict[str, Any]:
@@ -126,7 +135,8 @@ def foot(fabric: Fabric) -> dict[str, Any]:
     decision = fabric.advice.get("foot")
     lines = " ".join(decision.value or ()).casefold() if decision else ""
     named = [(lines.index(word), word) for word in says["known"] if f"{word} foot" in lines or f"{word}-foot" in lines]
-    return cell(vocabulary()["setting"]["foot"], min(named)[1] if named else says["usual"], [], [])
+    found = min(named)[1] if named else says["usual"]
+    return cell(vocabulary()["setting"]["foot"], says["shown"].get(found, found), [], [])
 
 
 def finish(fabric: Fabric, words: Words) -> dict[str, Any]:
@@ -143,6 +153,13 @@ def iron(fabric: Fabric, words: Words) -> dict[str, Any]:
     dots = fabric.advice["press_dots"].value
     heat, dial, steam = (words.short(topic, fabric.advice[topic].value) for topic in ("press_c", "iron_word", "steam"))
     notes = [f"≤ {heat}", f"{dial}, {steam}"] if dots else []
+    notes.append(bolt(fabric))
     decisions = decided(fabric, "press_dots", "iron_word", "steam")
     value = words.short("press_dots", dots)
     return cell(vocabulary()["setting"]["iron"], value, notes, decisions, fabric.tested.iron, dots=dots)
+
+
+def bolt(fabric: Fabric) -> str:
+    """What the supplier says of ironing, which comes before the advice; empty when he says nothing or nothing is ironed."""
+    says, words = bolt_says(fabric), vocabulary()["bolt"]
+    return str(words["strip" if len(says) <= words["letters"] else "long"].format(says)) if says else ""

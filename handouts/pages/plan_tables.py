@@ -77,8 +77,9 @@ def kit_row(of: Class, kit: Kit) -> Row:
     pieces = Cell(str(kit.pieces))
     if kit.area_m2 is not None:
         area = of.say["kit"]["skin"].format(number_words(kit.area_m2, 2))
-        return [pieces, *[Cell(DASH)] * 4, Cell(area, strong=True), of.money(None)]
-    assumed = of.say["kit"]["width"].format(of.measures.across(kit.width_cm)) if "width" in kit.assumed else ""
+        return [pieces, *[Cell(DASH)] * 4, Cell(area, of.say["kit"]["skin_note"], strong=True), of.money(None)]
+    whole = of.measures.single.across(kit.width_cm)
+    assumed = of.say["kit"]["width"].format(whole) if "width" in kit.assumed else ""
     laid = kit.rows > 0
     return [
         pieces,

@@ -40,12 +40,17 @@ class Sentences:
         return str(pattern(topic).get(str(value), value))
 
     def shrink_pct(self, value: Value) -> str:
-        """How much it shrinks, marked when that is only usual."""
-        origins = [f.origin for k in ("shrink_length_pct", "shrink_width_pct") if (f := self.fabric.facts.get(k))]
-        usual = "" if "typed" in origins else f" {vocabulary()['usual']}"
-        length, width = percent(value["length"]), percent(value["width"])
+        """How much it shrinks: what the teacher measured, else what is usual for its kind, and marked so."""
+        measured = self.measured_shrinkage()
+        usual = "" if measured else f" {vocabulary()['usual']}"
+        length, width = (percent((value | measured)[way]) for way in ("length", "width"))
         kind = "shrink" if length != width else "shrink_one" if value["length"] else "no_shrink"
         return str(pattern(kind)).format(length=length, width=width, usual=usual)
+
+    def measured_shrinkage(self) -> dict[str, float]:
+        """What was typed of `length` and `width`, in percent."""
+        facts = {way: self.fabric.facts.get(f"shrink_{way}_pct") for way in ("length", "width")}
+        return {way: fact.value for way, fact in facts.items() if fact and fact.origin == "typed"}
 
     def hold(self, value: Value) -> str:
         """What holds it, and what must not."""

@@ -7,7 +7,7 @@ from hashlib import sha256
 from typing import Any
 
 from handouts.model import Knowledge, Value
-from handouts.pages.shop_card import business, price, shop_card, shop_words, statement, supplied
+from handouts.pages.shop_card import business, fibre_heading, price, shop_card, shop_words, statement, supplied
 from handouts.pages.templates import render
 from handouts.pages.words import words_of
 from handouts.records import Fabric, Workshop
@@ -78,10 +78,16 @@ def shelf_list(workshop: Workshop, knowledge: Knowledge) -> str:
         author=str(settings.get("prepared_by") or ""),
         page="sheet-letter" if settings.get("paper") == "Letter" else "sheet-a4",
         date=str(settings.get("date") or ""),
-        columns=list(zip(say["shelf_columns"].values(), SHELF_SHARES, strict=True)),
+        columns=list(zip(shelf_headings(settings), SHELF_SHARES, strict=True)),
         rows=[shelf_row(fabric, settings, words) for fabric in workshop.fabrics],
         foot=f"{supplied(settings)} {say['defer']}",
     )
+
+
+def shelf_headings(settings: Mapping[str, Value]) -> list[str]:
+    """The headings of the shelf list, the fibres spelt as in the market."""
+    heads = {**shop_words()["shelf_columns"], "fibres": fibre_heading(str(settings.get("market") or ""))}
+    return list(heads.values())
 
 
 def shelf_row(fabric: Fabric, settings: Mapping[str, Value], words: Any) -> list[str]:

@@ -7,10 +7,11 @@ from dataclasses import replace
 from typing import Any
 
 from handouts.model import Knowledge, Value
-from handouts.pages.actions import in_brief
 from handouts.pages.amounts import money
+from handouts.pages.care import bolt_says, in_brief
 from handouts.pages.glance import marked
-from handouts.pages.sentences import Sentences
+from handouts.pages.retold import retold
+from handouts.pages.sentences import Sentences, pattern
 from handouts.pages.templates import word_file
 from handouts.pages.words import Words, capital, vocabulary
 from handouts.records import Fabric
@@ -41,7 +42,7 @@ def shop_card(fabric: Fabric, settings: Mapping[str, Value], words: Words, knowl
         "symbols": " ".join(symbols(fabric, settings)),
         "foot": " ".join([supplied(settings), say["defer"], *licence(fabric, settings)]),
         "handling": handling(fabric, words, knowledge),
-        "cautions": cautions(fabric),
+        "cautions": cautions(fabric, words),
         "back_foot": say["test"],
     }
 
@@ -93,13 +94,18 @@ def facts(fabric: Fabric, words: Words) -> list[str]:
 def statement(fabric: Fabric) -> list[str]:
     """The fibre statement in the market's words, every line alike; a remark when there is none."""
     label, say = fabric.label, shop_words()
+    head = fibre_heading(label.market if label else "")
     if not label or not label.statement:
-        return [say["not_stated"]]
-    head = say["fibres_us" if label.market == "US" else "fibres"]
+        return [say["not_stated"].format(head)]
     lines = label.statement
     if label.market == "none" or all(len(line) < 24 for line in lines):
         return [f"{head}: {', '.join(lines)}"]
     return [f"{head}:", *lines]
+
+
+def fibre_heading(market: str) -> str:
+    """`Fibre content`, as the market spells it."""
+    return str(shop_words()["fibres_us" if market == "US" else "fibres"])
 
 
 def care(fabric: Fabric, brief: bool) -> list[dict[str, str]]:
@@ -133,7 +139,7 @@ def handling(fabric: Fabric, words: Words, knowledge: Knowledge) -> list[dict[st
 
 def wash(say: Sentences) -> str:
     """The first thing to do before cutting, and the shrinkage to allow for."""
-    first = (say.value("pretreat") or ("",))[0]
+    first = retold((say.value("pretreat") or ("",))[0], say.words.measures)
     shrinks = say.value("shrink_pct")
     return " ".join(part for part in (first, say.shrink_pct(shrinks) if shrinks else "") if part)
 
@@ -155,19 +161,21 @@ def seams(say: Sentences) -> str:
 
 
 def press(say: Sentences) -> str:
-    """Dial, dots, degrees, steam and press cloth."""
+    """The bolt's own word; dial, dots, degrees, steam and press cloth."""
     dots = say.value("press_dots")
     if not dots:
         return say.iron(0)
     cloth = say.plain("press_cloth", "always") if say.value("press_cloth") == "always" else ""
     heat = f"{capital(say.words.short('press_c', say.value('press_c')))} at most."
-    return " ".join(part for part in (say.iron(dots), heat, cloth) if part)
+    bolt = bolt_says(say.fabric)
+    first = str(pattern("bolt")).format(bolt) if bolt else ""
+    return " ".join(part for part in (first, say.iron(dots), heat, cloth) if part)
 
 
-def cautions(fabric: Fabric) -> list[dict[str, str]]:
+def cautions(fabric: Fabric, words: Words) -> list[dict[str, str]]:
     """What cannot be undone and what the law or safety makes the shop say, one line each."""
     say, watch = shop_words(), fabric.advice.get("watch_out")
-    lasting = [words for spoke in (watch.won if watch else ()) if spoke.lasting for words in spoke.value or ()]
-    lines = [(say["lasting"], words) for words in lasting[:1]]
+    lasting = [line for spoke in (watch.won if watch else ()) if spoke.lasting for line in spoke.value or ()]
+    lines = [(say["lasting"], line) for line in lasting[:1]]
     lines += [(say["caution"], spoke.say) for spoke in fabric.flags]
-    return [{"when": when, "words": words} for when, words in lines]
+    return [{"when": when, "words": retold(line, words.measures)} for when, line in lines]
