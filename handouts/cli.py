@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -77,8 +78,16 @@ def main(argv: Sequence[str] | None = None) -> int:
         return TO_MEND
     except KeyboardInterrupt:
         return 130
+    except BrokenPipeError:
+        return nobody_reads()
     except Exception as error:
         return our_bug(error, options.debug)
+
+
+def nobody_reads() -> int:
+    """Whoever read our words has heard enough (`handouts explain BOOK | head`): the rest goes nowhere."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return DONE
 
 
 def our_bug(error: Exception, debug: bool) -> int:

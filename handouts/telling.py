@@ -1,15 +1,14 @@
-"""Advice told at a terminal: why each line is as it is, in words, and everything as JSON (design.md, section 7)."""
+"""Everything as JSON: the contract of `handouts explain --json` and of advice.json (design.md, section 7)."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import Any
 
-from handouts.model import Knowledge, Topic, Value
+from handouts.model import Value
 from handouts.problems import Problem
-from handouts.records import Change, Decision, Fabric, Fact, Label, Spoke, Workshop
-from handouts.units import number_words
+from handouts.records import Decision, Fabric, Fact, Label, Spoke, Workshop
 
 
 def as_json(workshop: Workshop) -> str:
@@ -87,66 +86,3 @@ def plain(value: Value) -> Any:
     if isinstance(value, float):
         return int(value) if value.is_integer() else value
     return str(value)
-
-
-def explain(workshop: Workshop, knowledge: Knowledge, code: str = "", topic: str = "") -> Iterator[str]:
-    """Lines that say, per fabric and topic, what is advised, why, who says so, and what would change it."""
-    for fabric in workshop.fabrics:
-        if code and fabric.code.casefold() != code.casefold():
-            continue
-        yield f"{fabric.code}  {fabric.name}: {fabric.cloth_name}"
-        if not topic:
-            yield from known(fabric)
-        for id, decision in fabric.advice.items():
-            if not topic or id == topic:
-                yield from told(knowledge.topics[id], decision, fabric, knowledge)
-        yield ""
-
-
-def known(fabric: Fabric) -> Iterator[str]:
-    """What is known of a fabric, and where from."""
-    for name, fact in fabric.facts.items():
-        yield f"    {name.replace('_', ' ')}: {said(fact.value)}   [{fact.origin}: {fact.where}]"
-
-
-def told(topic: Topic, decision: Decision, fabric: Fabric, knowledge: Knowledge) -> Iterator[str]:
-    """One topic's advice with its reasons."""
-    yield f"  {topic.title}: {said(decision.value)} {topic.unit}".rstrip() + OWN_WORD[decision.choice]
-    yield from (reason("because", spoke, knowledge) for spoke in decision.won)
-    yield from (reason("caution", spoke, knowledge) for spoke in decision.cautions)
-    for spoke in decision.might:
-        verb = f"would be {said(spoke.value)}" if spoke.value is not None else f"would not be {topic.title.lower()} as above"
-        yield f"      if {spoke.test}: {verb} ({spoke.because})"
-    yield from (f"      {change_words(change)}" for change in fabric.changes if change.topic == topic.id)
-    behind = [spoke for spoke in decision.lost if spoke.value != decision.value]
-    yield from (f"      gave way: {said(spoke.value)} ({spoke.because})" for spoke in behind)
-
-
-OWN_WORD = {"rules": "", "house": "   (a rule of this class)", "typed": "   (your choice)"}
-
-
-def reason(word: str, spoke: Spoke, knowledge: Knowledge) -> str:
-    """One reason with its sources and, for the class's own word, its cell."""
-    sources = [knowledge.sources[id].title if id in knowledge.sources else id for id in spoke.sources]
-    return f"      {word}: {spoke.because} [{'; '.join((*spoke.cells, *sources))}]"
-
-
-def change_words(change: Change) -> str:
-    """`from 420 g/m²: 100`."""
-    return f"{'under' if change.below else 'from'} {number_words(change.at, 0)} g/m²: {said(change.value)}"
-
-
-def said(value: Value) -> str:
-    """A value in words: ranges as `70–80, start 70`, lists with commas."""
-    if value is None:
-        return "nothing"
-    if isinstance(value, Mapping):
-        if "start" in value:
-            low, high, start = (number_words(value[key], 2) for key in ("low", "high", "start"))
-            return start if low == high else f"{low}–{high}, start {start}"
-        return ", ".join(f"{key} {said(v)}" for key, v in value.items())
-    if isinstance(value, (tuple, list, frozenset)):
-        return ", ".join(sorted(value) if isinstance(value, frozenset) else map(str, value)) or "nothing"
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    return number_words(value, 2) if isinstance(value, float) else str(value)

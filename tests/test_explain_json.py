@@ -43,11 +43,3 @@ def test_the_command_prints_it(capsys: pytest.CaptureFixture[str]) -> None:
     """The command prints nothing else on stdout."""
     assert main(["explain", str(BOOKS / "outerwear.xlsx"), "--json"]) == 0
     jsonschema.validate(json.loads(capsys.readouterr().out), SCHEMA)
-
-
-def test_a_topic_is_told_in_words(capsys: pytest.CaptureFixture[str]) -> None:
-    """Value, reason and source of one topic of one fabric."""
-    code = pipeline.load_workshop(BOOKS / "outerwear.xlsx").fabrics[0].code
-    assert main(["explain", str(BOOKS / "outerwear.xlsx"), code, "needle_nm"]) == 0
-    out = capsys.readouterr().out
-    assert "Needle size" in out and "because:" in out and "[" in out

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from typing import Any
 
 import numpy as np
 
 from handouts.advice.decide import decide, spoke
 from handouts.advice.match import FactTable
-from handouts.advice.words import condition_words, tested, unknown_facts
-from handouts.model import Knowledge, Rule, Topic, Value
+from handouts.conditions import condition_words, scalar, tested, unknown_facts
+from handouts.model import Knowledge, Rule, Topic
 from handouts.records import Decision, Fact, Spoke
 
 Pick = list[Rule]
@@ -82,12 +81,3 @@ def might(
         if decide(topic, [*holding, rule], knowledge.tiers).value != decision.value:
             unknown = unknown_facts(rule.when, known)
             yield replace(spoke(rule), unknown=unknown, test=condition_words(rule.when, knowledge, unknown))
-
-
-def scalar(topic: Topic, value: Value) -> Any:
-    """What a later rule tests of a decided topic: the word or number, a list's first, a range's start, the overlock's use."""
-    if value is None or topic.shape == "lines":
-        return None
-    if topic.shape == "list":
-        return value[0] if value else None
-    return value.get("start", value.get("use")) if isinstance(value, dict) else value

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from typing import Any
 
 from handouts.advice.advise import advise
+from handouts.conditions import tests_of
 from handouts.model import Knowledge, Rule
 from handouts.records import Change, Decision, Fact
 
@@ -31,14 +31,6 @@ def limits(rules: Sequence[Rule], fact: str) -> list[float]:
         for test in tests_of(rule.when, fact):
             found |= {float(v) for v in test.values()} if isinstance(test, Mapping) else set()
     return sorted(found)
-
-
-def tests_of(when: Mapping[str, Any], fact: str) -> Iterator[Any]:
-    """Every test of one fact in a rule's conditions."""
-    if fact in when:
-        yield when[fact]
-    for group in when.get("any", ()):
-        yield from tests_of(group, fact)
 
 
 def changes(

@@ -9,6 +9,7 @@ import numpy as np
 import pandas as pd
 from pandas.arrays import BooleanArray
 
+from handouts.conditions import passes
 from handouts.records import Fact
 from handouts.sheets import fact_kinds
 
@@ -65,27 +66,3 @@ class FactTable:
         for group in groups:
             result = result | self.holds(group)  # type: ignore[operator]  # pandas has it, its stubs do not
         return result
-
-
-def passes(test: Any) -> Callable[[Any], bool]:
-    """A test as a question to one known value."""
-    if isinstance(test, Mapping) and set(test) <= set(COMPARE):
-        return lambda value: all(COMPARE[word](value, limit) for word, limit in test.items())
-    how, words = next(iter(test.items())) if isinstance(test, Mapping) else ("has", test)
-    wanted = frozenset(words) if isinstance(words, (list, tuple)) else frozenset([words])
-    return lambda value: ASK[how](value if isinstance(value, frozenset) else frozenset([value]), wanted)
-
-
-COMPARE: Mapping[str, Callable[[float, float], bool]] = {
-    "min": lambda value, limit: value >= limit,
-    "max": lambda value, limit: value <= limit,
-    "above": lambda value, limit: value > limit,
-    "below": lambda value, limit: value < limit,
-}
-
-ASK: Mapping[str, Callable[[frozenset[Any], frozenset[Any]], bool]] = {
-    "has": lambda held, wanted: bool(held & wanted),
-    "none": lambda held, wanted: not held & wanted,
-    "only": lambda held, wanted: held <= wanted,
-    "all": lambda held, wanted: held >= wanted,
-}

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from handouts import advice, knowledge, telling, workbook
+from handouts import advice, knowledge, reasons, workbook
 from handouts import coverage as covered
 from handouts.errors import HandoutsError
 from handouts.model import Knowledge, Rule
+from handouts.pages.words import words_of
 from handouts.pipeline.advising import advise_entries, advise_fabrics, findings, statements, usual_facts
 from handouts.pipeline.making import Built, build, slug
 from handouts.pipeline.reading import Entry, filled, read_entries, read_house, rows_of, unprintable, vocabularies
@@ -106,6 +107,10 @@ def explain(workshop: Workshop, code: str = "", topic: str = "") -> Iterator[str
     codes = [fabric.code for fabric in workshop.fabrics]
     if code and code.casefold() not in {known.casefold() for known in codes}:
         raise HandoutsError(f"No fabric has the code {code}. The codes are: {', '.join(codes)}.")
-    if topic and topic not in base.topics:
+    named = {word.casefold(): known.id for known in base.topics.values() for word in (known.id, known.title)}
+    if topic and topic.casefold() not in named:
         raise HandoutsError(f"No topic is called {topic}. There are: {', '.join(base.topics)}.")
-    return telling.explain(workshop, base, code, topic)
+    chosen = [fabric for fabric in workshop.fabrics if not code or fabric.code.casefold() == code.casefold()]
+    return reasons.explain(
+        chosen, base, words_of(str(workshop.settings.get("units") or ""), base), named.get(topic.casefold(), "")
+    )
