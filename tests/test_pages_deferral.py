@@ -14,7 +14,15 @@ from tests.class_by_hand import workshop
 from tests.classes_by_hand import twelve
 
 BASE = knowledge.load()
-MUST = ("General information", "equipment", "local codes", "venue's rules", "licensed electrician", "fire officer", "doctor")
+MUST = (
+    "General information",
+    "equipment",
+    "local codes",
+    "venue's rules",
+    "licensed electrician",
+    "fire officer",
+    "doctor",
+)
 """What the deferral names (../shared/reference/safety.md, the paragraph before section 1)."""
 
 

@@ -10,7 +10,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from handouts.printing.look import ladder, page_type
-from handouts.printing.pieces import Piece, at_least_one, balanced, first_that_fit, going_on, nothing, stack, stacked_height
+from handouts.printing.pieces import (
+    Piece,
+    at_least_one,
+    balanced,
+    first_that_fit,
+    going_on,
+    nothing,
+    stack,
+    stacked_height,
+)
 
 LINE, HEADING = nothing(10), replace(nothing(12), glued=True, opens=True, before=6)
 pieces = st.lists(

@@ -39,7 +39,7 @@ class Actions:
         """Before cutting: wash, steam, allow for shrinkage; what was measured needs no published reason."""
         shrinks = self.one("shrink_pct", self.say.shrink_pct)
         if self.say.measured_shrinkage():
-            shrinks = [one | {"because": ""} for one in shrinks]
+            shrinks = [one | {"because": "", "mark": ""} for one in shrinks]
         return [*self.lines("pretreat"), *shrinks]
 
     def lay_out(self) -> list[Line]:

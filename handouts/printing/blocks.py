@@ -63,7 +63,10 @@ def item(element: Element, width: float, fit: Fit) -> list[Piece]:
     """One action behind a dash (or a box to tick): `when` before it in bold, `mark` after it, `caution` and `because` under it."""
     indent = fit.space("dash")
     lines = wrap(_item_spans(element, fit), width - indent)
-    under = [Span(element.get("caution"), fit.style("small-strong"))], [Span(element.get("because"), fit.style("reason"))]
+    under = (
+        [Span(element.get("caution"), fit.style("small-strong"))],
+        [Span(element.get("because"), fit.style("reason"))],
+    )
     lines += [line for spans in under for line in wrap(spans, width - indent)]
     rows = _rows(lines, indent, fit.space("item"))
     return [_led(rows[0], element.flag("tick"), fit), *rows[1:]] if rows else []

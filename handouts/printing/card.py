@@ -62,13 +62,18 @@ def column_width(page: Page, fit: Fit) -> float:
 
 
 def lay_out(sheet: Element, page: Page) -> list[Side]:
-    """The sides of one card, at the roomiest fit that needs the fewest sides."""
-    for fit in ladder(page):
+    """The sides of one card, at the roomiest fit that needs the fewest sides; of two, the front holds all there is to do."""
+    fits = ladder(page)
+    for fit in fits:
         side = one_side(measure(sheet, page, fit))
         if side:
             return [side]
+    for fit in fits:
+        card = measure(sheet, page, fit)
+        if front_is_whole(card):
+            return numbered_sides(card)
     best: list[Side] = []
-    for fit in ladder(page):
+    for fit in fits:
         sides = numbered_sides(measure(sheet, page, fit))
         best = sides if not best or len(sides) < len(best) else best
         if len(best) == 2:
@@ -112,6 +117,13 @@ def _finished(card: Card, above: Sequence[tuple[float, Piece]], words: str) -> S
         return None
     free = trial(element, swatch, card.page.inner_width, room, card.fit)
     return (*place([*above, (gap, free)]), Placed(bottom, 0.0, floor))
+
+
+def front_is_whole(card: Card) -> bool:
+    """Whether body and box go on the front, so that the back has only what if, the test seam and the swatch."""
+    box = card.set(card.box).height + card.gap(card.box) if card.box[1] else 0.0
+    body = card.set(card.body).height + card.gap(card.body) if card.body[1] else 0.0
+    return body + box <= _room(card, card.top)
 
 
 def numbered_sides(card: Card) -> list[Side]:
