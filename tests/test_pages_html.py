@@ -143,6 +143,13 @@ def test_exceptions_are_marked_by_shape_weight_and_word(text: str) -> None:
     assert len(marks) > 8
 
 
+def test_nothing_reaches_past_the_screen_but_the_table_that_scrolls() -> None:
+    """Words kept for screen readers stand out of the flow: the table that scrolls holds its own, else the whole page would scroll."""
+    made = workshop(twelve())
+    text = class_page(made, plan(made, BASE), BASE)
+    assert ".scroll { position: relative; overflow-x: auto; }" in text and text.count("class=\"scroll\"") == 1
+
+
 def test_cautions_and_who_decides_are_on_the_page(outline: Outline) -> None:
     """Every caution that a fabric of the class calls for, and the line that defers to manuals and codes."""
     table = BASE.tables["cautions"]

@@ -161,8 +161,8 @@ def _high_enough(rows: list[Piece], needed: float) -> list[Piece]:
 
 
 def _glued(number: int, last: int) -> bool:
-    """Short groups stay whole; of long ones the first and last three rows stay together."""
-    return number < last and (last < WHOLE or number < 2 or number >= last - 2)
+    """Short groups stay whole; of long ones the first three and the last two rows stay together."""
+    return number < last and (last < WHOLE or number < 2 or number == last - 1)
 
 
 def _ruled(row: Piece, frame: Frame, free: Sequence[int]) -> Piece:
