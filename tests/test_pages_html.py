@@ -144,7 +144,7 @@ def test_exceptions_are_marked_by_shape_weight_and_word(text: str) -> None:
 
 
 def test_nothing_reaches_past_the_screen_but_the_table_that_scrolls() -> None:
-    """Words kept for screen readers stand out of the flow: the table that scrolls holds its own, else the whole page would scroll."""
+    """Words for screen readers stand out of the flow: the table that scrolls holds its own, else the whole page would slide."""
     made = workshop(twelve())
     text = class_page(made, plan(made, BASE), BASE)
     assert ".scroll { position: relative; overflow-x: auto; }" in text and text.count("class=\"scroll\"") == 1

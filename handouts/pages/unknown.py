@@ -39,8 +39,17 @@ def grouped(fabric: Fabric, words: Words) -> dict[str, list[tuple[str, str]]]:
     for topic, spoke in mights(fabric):
         text = retold(might_words(topic, spoke, words), words.measures)
         if text != words.case(topic, fabric.advice[topic].value):
-            found.setdefault(condition(spoke.test, words), []).append((topic, text))
+            for test in apart(spoke.test):
+                found.setdefault(condition(test, words), []).append((topic, text))
     return found
+
+
+def apart(test: str) -> list[str]:
+    """A condition that names several choices of one fact, one by one: `colour dark, unfast dye` is two."""
+    first, *others = test.split(", ")
+    fact = first.partition(" ")[0]
+    plain = not re.search(r"\d| or | and ", test)
+    return [first, *(f"{fact} {other}" for other in others)] if plain else [test]
 
 
 def mights(fabric: Fabric) -> list[tuple[str, Spoke]]:
