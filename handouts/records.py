@@ -81,6 +81,7 @@ class Spoke:
     say: str = ""
     lasting: bool = False
     safety: bool = False
+    never: tuple[Value, ...] = ()
     unknown: tuple[str, ...] = ()  # facts that would have decided it (for `might`)
     test: str = ""  # the condition in words, e.g. “weight under 90 g/m²” (for `might`)
 

@@ -45,7 +45,9 @@ ADVICE: Mapping[str, Any] = {
 def spoke(topic: str, value: Any, because: str = "") -> Spoke:
     """One rule of the test's own that says this."""
     lasting = topic == "watch_out"
-    return Spoke(f"{topic}-by-hand", value, because or f"Reason for {topic}.", ("judgement",), "usual", lasting=lasting)
+    never = ("wash",) if topic == "pretreat" and "not wash" in " ".join(value) else ()
+    reason = because or f"Reason for {topic}."
+    return Spoke(f"{topic}-by-hand", value, reason, ("judgement",), "usual", lasting=lasting, never=never)
 
 
 def fabric(code: str, name: str, dots: int = 2, facts: Mapping[str, Any] | None = None, **advice: Any) -> Fabric:

@@ -95,3 +95,13 @@ def test_hostile_names_stay_inside_the_folder(tmp_path: Path) -> None:
     names = sorted(path.name for path in built.files)
     assert names == ["_con.pdf", "cards.pdf", "etc.pdf", "linen-5.pdf", "linen.pdf"]
     assert all(built.folder in path.parents for path in built.files)
+
+
+def test_a_cloth_that_must_not_be_wetted_gets_no_washing_advice(tmp_path: Path) -> None:
+    """Acetate satin: the card says do not wet it, so the care line says do not wash; an acetate of another make may be washed."""
+    fabrics = workshop(tmp_path, "A;acetate satin;100% acetate\nB;quilting cotton;100% cotton").fabrics
+    assert any("wet" in line for line in fabrics[0].advice["pretreat"].value)
+    assert [fabric.label.care[0].startswith("Washing: do not wash") for fabric in fabrics if fabric.label] == [
+        True,
+        False,
+    ]

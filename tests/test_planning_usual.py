@@ -61,7 +61,7 @@ def test_never_lists_what_the_advice_forbids() -> None:
 def test_no_pins_needs_a_rule_that_forbids_them() -> None:
     """A rule of the knowledge base whose `never` names both kinds of pin and that spoke for this cloth."""
     rule = next(r for r in BASE.rules if {"pins", "fine pins"} <= set(r.never))
-    spoke = Spoke(rule.id, rule.value, rule.because, rule.sources, rule.tier)
+    spoke = Spoke(rule.id, rule.value, rule.because, rule.sources, rule.tier, never=rule.never)
     cloth = fabric("F1", "Skin")
     skin = type(cloth)(**{**vars(cloth), "advice": {**cloth.advice, "hold": Decision("hold", ("clips",), (spoke,))}})
     made = {item.title: item.codes for item in plan(workshop([skin, fabric("F2", "Lawn")]), BASE).never}

@@ -145,7 +145,16 @@ def as_set(value: Value) -> set[Value]:
 def spoke(rule: Rule) -> Spoke:
     """A rule as the trace keeps it."""
     return Spoke(
-        rule.id, rule.value, rule.because, rule.sources, rule.tier, cells_of(rule), rule.say, rule.lasting, rule.safety
+        rule.id,
+        rule.value,
+        rule.because,
+        rule.sources,
+        rule.tier,
+        cells_of(rule),
+        rule.say,
+        rule.lasting,
+        rule.safety,
+        rule.never,
     )
 
 

@@ -48,10 +48,15 @@ def label_of(entry: Entry, base: Knowledge, settings: Mapping[str, Value], decis
         settings.get("market", "none"),
         base,
         supplier_care=str(entry.cells.get("supplier_care", "")),
-        facts={**facts, "press_dots": decisions["press_dots"].value},
+        facts={**facts, "press_dots": decisions["press_dots"].value, "no_wash": never_washed(decisions)},
         prepared_by=str(settings.get("prepared_by") or ""),
         cell=entry.cell("fibre_content"),
     )
+
+
+def never_washed(decisions: Mapping[str, Decision]) -> bool:
+    """Whether a printed line of Before cutting forbids washing: then the care card cannot advise it."""
+    return any("wash" in spoke.never for spoke in decisions["pretreat"].won)
 
 
 def tested_of(cells: Mapping[str, Value]) -> Tested:

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from handouts.model import Knowledge
+from handouts.model import Knowledge, Topic
 from handouts.planning.order import needle, uses_overlock
 from handouts.plans import Listed, Usual
 from handouts.records import Decision, Fabric
@@ -85,14 +85,14 @@ def forbidden(fabric: Fabric, record: Mapping[str, Any], knowledge: Knowledge) -
     if decision is None:
         return False
     if "forbids" in record:
-        return forbids(decision, set(record["forbids"]), knowledge)
+        return forbids(decision, set(record["forbids"]), knowledge.topics[decision.topic])
     if "values" in record:
         return decision.value in record["values"]
     return any(word in str(line).casefold() for line in decision.value or () for word in record["words"])
 
 
-def forbids(decision: Decision, values: set[Any], knowledge: Knowledge) -> bool:
-    """Whether a rule that spoke forbids every one of these values and none of them won."""
-    spoke = {s.rule for s in (*decision.won, *decision.lost, *decision.cautions)}
-    banned = {value for rule in knowledge.rules if rule.id in spoke for value in rule.never}
+def forbids(decision: Decision, values: set[Any], topic: Topic) -> bool:
+    """Whether a rule that spoke forbids every one of these values and none of them won; of lines, a rule that is printed."""
+    spoke = decision.won if topic.combine == "all" else (*decision.won, *decision.lost, *decision.cautions)
+    banned = {value for rule in spoke for value in rule.never}
     return values <= banned and not values & set(decision.value or ())
