@@ -8,6 +8,7 @@ import pytest
 
 from handouts import workbook
 from handouts.sheets import CLASS, FABRICS
+from handouts.workbook.words import spoken
 from tests.books import FABRIC, HEADINGS, codes, make, plain, read_lines
 
 SETTINGS = [["Setting", "Value"], ["Title", "Coats"], ["Students", 12]]
@@ -95,12 +96,31 @@ def test_every_synonym_names_its_column(tmp_path: Path) -> None:
     """Each spoken heading of sheets.py is read as the column that lists it."""
     tried = 0
     for column in FABRICS.columns:
-        for spoken in column.spoken:
+        for word in column.spoken:
             others = [c.title() for c in FABRICS.columns if c.required and c.key != column.key]
-            book = read_lines(tmp_path, [[*others, spoken], [*["denim"] * len(others), ""]])
-            assert ("fabrics", column.key) in book.letters, spoken
+            book = read_lines(tmp_path, [[*others, word], [*["denim"] * len(others), ""]])
+            assert ("fabrics", column.key) in book.letters, word
             tried += 1
     assert tried > 40
+
+
+def test_headings_in_other_languages_name_their_column(tmp_path: Path) -> None:
+    """Each heading of spoken.toml's five languages is read as the column that lists it, and no word stands in two."""
+    table = spoken("languages")
+    words = [word for group in table.values() for word in group]
+    assert len(words) > 80 and len({word.casefold() for word in words}) == len(words)
+    for key, group in table.items():
+        others = [c.title() for c in FABRICS.columns if c.required and c.key != key]
+        for word in group:
+            book = read_lines(tmp_path, [[*others, word], [*["denim"] * len(others), ""]])
+            assert ("fabrics", key) in book.letters, word
+
+
+def test_the_note_names_the_unit_that_is_used(tmp_path: Path) -> None:
+    """“Weight” beside a width in inches is in ounces, and the note says so."""
+    book = read_lines(tmp_path, [[*HEADINGS, "Weight", "Width (in)"], [*FABRIC, 10, 58]])
+    assert book.fabrics["weight_gsm"].tolist() == [339.1]
+    assert "read as Weight (oz/yd²)" in str(book.problems[0])
 
 
 def test_every_setting_is_read(tmp_path: Path) -> None:

@@ -150,6 +150,13 @@ def test_a_weight_in_the_wrong_unit_is_proposed_in_the_other(tmp_path: Path) -> 
     assert "Did you mean 4.2 oz/yd², which is 142.4 g/m²?" in book.problems[0].mend
 
 
+def test_an_unusual_measure_is_kept_and_an_impossible_one_is_not(tmp_path: Path) -> None:
+    """Rug canvas of 1600 g/m² exists (judgement); three kilos do not, and a stitch has firm ends."""
+    assert read_cell(tmp_path, "Weight (g/m²)", 1600) == (1600.0, ["number-odd"])
+    assert read_cell(tmp_path, "Weight (g/m²)", 3000) == (None, ["number-not-believed"])
+    assert read_cell(tmp_path, "Stitch length (mm)", 9) == (None, ["number-not-believed"])
+
+
 def test_prices_that_may_be_two_numbers_are_asked_about(tmp_path: Path) -> None:
     """1,250 is 1.25 here and 1250 there; both are prices."""
     assert read_cell(tmp_path, "Price per metre", "1,250") == (None, ["number-ambiguous"])

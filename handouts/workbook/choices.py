@@ -48,7 +48,16 @@ def _known(text: str, column: Column, words: tuple[str, ...]) -> str:
     """The word that the text is, in its own spelling or another; nothing when it is none."""
     table = _spellings(column.key.removeprefix("tested_"), words)
     bare = _bare(text)
-    return table.get(bare) or table.get(bare.removesuffix("s")) or table.get(bare + "s") or ""
+    whole = table.get(bare) or table.get(bare.removesuffix("s")) or table.get(bare + "s")
+    return whole or _inside(bare, table, spoken("inside").get(column.key, ()))
+
+
+def _inside(bare: str, table: Mapping[str, str], best_first: Sequence[str]) -> str:
+    """The choice that a word or two in a row inside a longer text name: `navy blue` is dark, for navy outweighs blue."""
+    parts = bare.split()
+    pairs = [" ".join(parts[at : at + 2]) for at in range(len(parts) - 1)]
+    named = {table[word] for word in (*parts, *pairs) if word in table} if best_first else set()
+    return next((choice for choice in best_first if choice in named), "")
 
 
 @cache

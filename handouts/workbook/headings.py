@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Any
 
-from handouts.sheets import SHEETS, Column, Sheet
+from handouts.sheets import FABRICS, SHEETS, Column, Sheet
 from handouts.workbook.unit_words import Measure, imperial_of, measure, metric_of
 from handouts.workbook.words import closest, plain, spoken
 
@@ -124,6 +124,9 @@ def _names(key: str) -> dict[str, Column]:
         for name in reversed(column.spoken):
             names[plain(name)] = column
             names[plain(_without_brackets(name)[0])] = column
+    for column in reversed(sheet.columns):
+        for name in spoken("languages").get(column.key, ()) if sheet is FABRICS else ():
+            names.setdefault(plain(name), column)
     for column in reversed(sheet.columns):
         names[plain(column.title())] = column
         names[plain(_without_brackets(column.heading)[0].replace("{unit}", ""))] = column

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from handouts.sheets import Column
+from handouts.workbook.limits import BELIEF
 from handouts.workbook.numbers import Typed, proposed_number, read_number
 from handouts.workbook.outcome import Outcome, outcome
 from handouts.workbook.texts import as_text, clean
@@ -78,13 +79,21 @@ def _judged(values: tuple[float, ...], found: str, column: Column, used: Measure
     if good:
         return Outcome(good[0])
     proposal = _other_unit(values[0], found, column, used)
-    return outcome(
-        None, "number-not-believed", heading=heading, found=found, range=_range(column, used), proposal=proposal
-    )
+    told = {"heading": heading, "found": found, "range": _range(column, used)}
+    if not proposal and _possible(values[0], column):
+        return outcome(values[0], "number-odd", **told)
+    return outcome(None, "number-not-believed", proposal=proposal, **told)
 
 
 def _believed(value: float, column: Column) -> bool:
     return (column.low is None or value >= column.low) and (column.high is None or value <= column.high)
+
+
+def _possible(value: float, column: Column) -> bool:
+    """Whether a measured number is odd and no more than that: outside the believed range, and not far."""
+    if not column.unit or column.group not in ("facts", "measured") or column.low is None or column.high is None:
+        return False
+    return column.low / BELIEF["reach"] <= value <= column.high * BELIEF["reach"]
 
 
 def _range(column: Column, used: Measure) -> str:

@@ -7,21 +7,21 @@ from collections.abc import Iterable, Iterator
 from handouts.problems import Problem, problem
 from handouts.workbook.grid import letters
 from handouts.workbook.layout import Layout
-from handouts.workbook.unit_words import metric_of
+from handouts.workbook.unit_words import imperial_of, metric_of
 from handouts.workbook.words import closest, did_you_mean, shown
 
 
-def notes_on(layout: Layout) -> list[Problem]:
-    """Everything about the sheet and its headings."""
-    return [*_headings(layout), *_hidden(layout), *_merged(layout), *_far(layout)]
+def notes_on(layout: Layout, imperial: bool = False) -> list[Problem]:
+    """Everything about the sheet and its headings. imperial: the unit of headings that name none."""
+    return [*_headings(layout, imperial), *_hidden(layout), *_merged(layout), *_far(layout)]
 
 
-def _headings(layout: Layout) -> Iterator[Problem]:
+def _headings(layout: Layout, imperial: bool) -> Iterator[Problem]:
     sheet, grid, header = layout.sheet, layout.grid, layout.header
     for key, place in sorted(layout.places.items(), key=lambda pair: pair[1].column):
         if place.heading.how != "exact":
             column = sheet.column(key)
-            measure = place.heading.measure or metric_of(column)
+            measure = place.heading.measure or (imperial_of(column) if imperial else metric_of(column))
             read = column.heading.format(unit=measure.word)
             yield problem(
                 "heading-read-as", grid.cell(header, place.column), found=shown(place.heading.typed), read=read

@@ -54,11 +54,12 @@ def _filled(path: Path, settings: Settings, lists: Mapping[str, Layout], words: 
         if layout is None:
             frames[sheet.key] = empty_frame(sheet.columns)
             continue
-        rows = read_rows(layout, words, _is_imperial(layout, settings))
+        imperial = _is_imperial(layout, settings)
+        rows = read_rows(layout, words, imperial)
         frames[sheet.key] = rows.frame()
         letters |= rows.letters
         _check(rows, frames[sheet.key], settings)
-        found += [*notes_on(layout), *rows.problems()]
+        found += [*notes_on(layout, imperial), *rows.problems()]
     titles = {key: layout.grid.title for key, layout in lists.items()}
     return _book(path, settings, frames, letters, titles, found)
 
