@@ -180,6 +180,8 @@ def usual_words(column: str, value: Any, words: Words) -> str:
     """One usual setting with its name: `no steam`, `walking foot`, `finish overlock`."""
     if column == "steam":
         return words.short("steam", value)
+    if column == "stitch":
+        return str(class_words()["usual"][column].format(words.measures.stitch(value).replace(FIX, " ")))
     if column == "overlock" and value == ("no",):
         return str(class_words()["usual"]["no_overlock"])
     return str(class_words()["usual"][column].format(said(column, value, words)[0].replace(FIX, " ")))

@@ -77,9 +77,9 @@ def decided(fabric: Fabric, *topics: str) -> list[Decision]:
 def cell(
     label: str, value: str, notes: list[str], decisions: list[Decision], tested: str = "", **drawn: Any
 ) -> dict[str, Any]:
-    """One setting. A tested setting stands beside the one to start with."""
+    """One setting. A tested setting stands beside the one to start with; the gauge needs its room more than those words."""
     says = vocabulary()["tested"]
-    label = says["start"].format(label) if tested else label
+    label = says["start"].format(label) if tested and "gauge" not in drawn else label
     tested = says["showed"].format(tested) if tested else ""
     shown = [note for note in notes if note]
     return {"label": label, "value": value, "notes": shown, "mark": own_choice(decisions), "tested": tested, **drawn}
