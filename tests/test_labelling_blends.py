@@ -101,6 +101,15 @@ def test_one_generic_name_is_stated_once() -> None:
     assert said("94% cotton, 3% modal, 3% viscose", "EU") == ("94 % cotton", "3 % modal", "3 % viscose")
 
 
+def test_a_fibre_alone_is_no_hundred_percent() -> None:
+    """16 CFR 303.27, Art. 7(1): “all” and “100 %” only when said; the advice still takes cotton for cotton."""
+    for cell in ("cotton", "mostly cotton", "waxed cotton", "pile nylon; back cotton; pile 40%"):
+        made = [label(read_content(cell, knowledge()), market, knowledge()) for market in ("US", "EU")]
+        assert [(m.statement, [p.code for p in m.problems]) for m in made] == [((), ["label-refused"])] * 2, cell
+    said = ("100% cotton", "all cotton", "reine Baumwolle", "cotton 100", "waxed 100.0% cotton", "84% PVC, 16% cotton")
+    assert all(label(read_content(cell, knowledge()), "US", knowledge()).statement[0] == "100% Cotton" for cell in said)
+
+
 def test_pile_and_back_need_their_ratio_in_the_us() -> None:
     """303.24: face and back apart only with the ratio; several fibres stand under their label."""
     assert said("pile 100% nylon; back 100% cotton", "US") == ()

@@ -8,9 +8,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from handouts.labelling import read_content, words
+from handouts.labelling import read_content
 from handouts.problems import catalogue, fields
 from handouts.sheets import COATINGS
+from tests.content_words import words
 from tests.labelling_knowledge import knowledge
 
 FORMS = {

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from handouts.labelling.content import MICRON, SUPER
-from handouts.labelling.names import all_shares, is_wool, limit, rule_list
+from handouts.labelling.names import all_shares, is_virgin, is_wool, limit, rule_list
 from handouts.labelling.shares import figure, spelt
 from handouts.labelling.words import Lexicon
 from handouts.model import Knowledge
@@ -27,17 +27,14 @@ class Claims:
 def us_claims(content: Content, lexicon: Lexicon, cell: tuple[str, ...]) -> Claims:
     """Super numbers (15 USC 68b) and virgin wool (16 CFR 300.20), kept only when they are shown to hold."""
     lines, problems = super_claim(content, lexicon, cell)
-    recycled = any(is_wool(s, lexicon.knowledge) and lexicon.has("recycled", spelt(s.words.split())) for s in all_shares(content))
+    recycled = any(
+        is_wool(s, lexicon.knowledge) and lexicon.has("recycled", spelt(s.words.split())) for s in all_shares(content)
+    )
     virgin = [s for s in all_shares(content) if is_wool(s, lexicon.knowledge) and is_virgin(s, lexicon)]
     if recycled and virgin:
         problems.append(problem("label-virgin", *cell, reason="part of the wool is recycled (16 CFR 300.20)."))
         content = without_virgin(content, lexicon)
     return Claims(content, tuple(lines), tuple(problems))
-
-
-def is_virgin(share: Share, lexicon: Lexicon) -> bool:
-    """Whether the words of a share say virgin, new or fleece wool."""
-    return lexicon.has("virgin", spelt(share.words.split()))
 
 
 def without_virgin(content: Content, lexicon: Lexicon) -> Content:
@@ -94,17 +91,23 @@ def eu_virgin(content: Content, lines: tuple[str, ...], lexicon: Lexicon, cell: 
     wools = rule_list(lexicon.knowledge, "eu_virgin")
     typed = [share for share in all_shares(content) if share.fibre in wools and is_virgin(share, lexicon)]
     if typed and not any(re.search(r"\b(virgin|fleece)\b", line) for line in lines):
-        reason = "in a mixture it needs 25 % or more and one other fibre only (Regulation 1007/2011 Art. 8)."
+        reason = (
+            "in a mixture it needs 25 % or more, one other fibre only, and no other wool (Regulation 1007/2011 Art. 8)."
+        )
         yield problem("label-virgin", *cell, reason=reason)
 
 
-def within_tolerance(stated_pct: float, found_pct: float, knowledge: Knowledge, fibres: int = 2, wool: bool = False) -> bool:
+def within_tolerance(
+    stated_pct: float, found_pct: float, knowledge: Knowledge, fibres: int = 2, wool: bool = False
+) -> bool:
     """Whether a laboratory's percent agrees with the label's (16 CFR 303.43): 3 points for blends, none for one fibre or wool."""
     allowed = limit(knowledge, "us_tolerance") if fibres > 1 and not wool else 0.0
     return abs(round(found_pct - stated_pct, 6)) <= allowed
 
 
-def label_percentages(dry: Mapping[str, float], knowledge: Knowledge, lost: Mapping[str, float] | None = None) -> dict[str, float]:
+def label_percentages(
+    dry: Mapping[str, float], knowledge: Knowledge, lost: Mapping[str, float] | None = None
+) -> dict[str, float]:
     """Label percent by fibre from dry mass (any unit): mass × (1 + (allowance + loss) / 100), Annex VIII and IX; `lost` in %."""
     allowance = knowledge.tables["labelling"]["allowance"]
     real = {f: mass * (1 + (allowance[f] + (lost or {}).get(f, 0.0)) / 100) for f, mass in dry.items()}

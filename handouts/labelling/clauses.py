@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from handouts.labelling.draft import Draft
-from handouts.labelling.endings import exception, exclusive
+from handouts.labelling.bicomponent import components
+from handouts.labelling.draft import LOADING, Draft
+from handouts.labelling.endings import animal, exception, exclusive, mixed, sure_names
 from handouts.labelling.shares import SHOWN, leftover, read_share, spelt
 from handouts.labelling.tokens import Group, groups, number
-from handouts.labelling.words import Lexicon, plain, scan
+from handouts.labelling.words import Lexicon, scan
 from handouts.records import Share
 
 WITHIN = re.compile(r"\(([^()]*(?:exclusive of|excluding|except|constitutes|makes up)[^()]*)\)", re.I)
@@ -27,21 +28,18 @@ COATED = re.compile(
 )
 
 
-ANIMAL = "animal parts"
-"""The section that notes non-textile parts of animal origin; it holds no shares."""
-
-
 def clauses(text: str) -> list[str]:
     """A cell cut at semicolons, line ends and the words that open a clause of their own."""
     opened = WITHIN.sub(r"; \1;", text)
     opened = re.sub(r"(?<![;\n])\s*,?\s*\b(?=(?:exclusive\s+of|excluding|except)\b)", "; ", opened, flags=re.I)
-    opened = re.sub(r",(?=\s*[^\W\d][^,;:\d%]{1,40}:\s)", ";", opened)
+    opened = re.sub(r"[,.](?=\s*[^\W\d][^,;:.\d%]{1,40}:\s)", ";", opened)
+    opened = re.sub(r",(?=[^,;\d%]{2,40}\b(?:constitutes|makes up)\b)", ";", opened)
     return [clause for clause in (part.strip(" ,.\t\r") for part in re.split(r"[;\n\r]+", opened)) if clause]
 
 
 def read_clause(clause: str, draft: Draft) -> None:
     """Reads one clause into the draft."""
-    readers = (exclusive, exception, part_shares, animal, union, mixed, whole_unknown, skin, coated)
+    readers = (exclusive, exception, part_shares, animal, union, mixed, whole_unknown, skin, trimmed, coated)
     if any(reader(clause, draft) for reader in readers):
         return
     label, rest = labelled(clause, draft.lexicon)
@@ -76,7 +74,15 @@ def put_share(group: Group, part: str, draft: Draft) -> str:
 
 
 def add_share(group: Group, part: str, draft: Draft) -> None:
-    """Reads the share and keeps its findings; a film with its own percentage goes to the coating."""
+    """Reads the share and keeps its findings; a film with its own percentage goes to the coating, loading stands apart."""
+    bare = spelt(group.words)
+    if group.pct is not None and draft.lexicon.has("loading", bare) and not sure_names(bare, draft.lexicon):
+        draft.sections.setdefault(LOADING, [])
+        draft.pcts[LOADING] = group.pct
+        return
+    if two := components(group, draft.lexicon):
+        draft.sections.setdefault(part, []).extend(two)
+        return
     share, findings = read_share(group, draft.lexicon)
     for code, found in findings:
         draft.say(code, **found)
@@ -90,7 +96,7 @@ def add_share(group: Group, part: str, draft: Draft) -> None:
             draft.film = True
             return
     before = draft.sections.get(part, [])
-    kind = leftover(spelt(group.words), draft.lexicon) if share.fibre is None and share.pct is None else ""
+    kind = leftover(bare, draft.lexicon) if share.fibre is None and share.pct is None else ""
     if kind and before and before[-1].fibre is None:  # “40% unknown fibres - scraps”
         before[-1] = replace(before[-1], words=f"{before[-1].words} {share.words}")
     else:
@@ -99,13 +105,15 @@ def add_share(group: Group, part: str, draft: Draft) -> None:
 
 def labelled(clause: str, lexicon: Lexicon) -> tuple[str | None, str]:
     """`pile: 100% nylon`, `Face--60% rayon` → the part and the rest; (None, clause) when there is no label."""
-    colon = re.match(r"^([^:;%\d()]{1,60}?)\s*(?::|--|[—–])\s*(.*)$", clause, re.S)
+    colon = re.match(r"^([^:;%\d()]{1,60}?)\s*(?::|--|[—–]|(?<=\s)-(?=\s))\s*(.*)$", clause, re.S)
     if colon:
         words = spelt(colon[1].split())
         if lexicon.find(words) and not scan(words, lexicon.parts):
             return None, clause
         if not words or all(word in lexicon.groups["fillers"] for word in words):
             return "", colon[2]
+        if clause[colon.end(1) :].lstrip().startswith("- ") and " ".join(words) not in lexicon.parts:
+            return None, clause
         return lexicon.parts.get(" ".join(words), colon[1].strip().lower()), colon[2]
     return None, clause
 
@@ -135,31 +143,25 @@ def whole_unknown(clause: str, draft: Draft) -> bool:
     kind = leftover(words, lexicon)
     unknown = lexicon.has("unknown", words) or clause.strip() == "?"
     numbers = re.findall(r"\d+", clause)
-    if unknown and numbers in ([], ["100"]) and not sure_names(words, lexicon):
+    alone = bool(kind) and kind != "remnants" and not numbers and not lexicon.find(words)
+    if (unknown or alone) and numbers in ([], ["100"]) and not sure_names(words, lexicon):
         draft.unknown, draft.remnants = True, kind and clause
         return True
     if kind != "remnants" or not sure_names(words, lexicon):
         return False
     draft.remnants = "remnants"
     names = "|".join(lexicon.table["leftover"]["remnants"]["words"])
-    rest = re.sub(rf"\b(?:made of\s+)?(?:{names})\b[\s,:]*(?:of\b)?", " ", clause, flags=re.I)
+    rest = re.sub(rf"\b(?:made of\s+)?(?:(?:fabric|cloth)\s+)?(?:{names})\b[\s,:]*(?:of\b)?", " ", clause, flags=re.I)
     read_clause_of(rest, "", draft)
     return True
 
 
-def sure_names(words: list[str], lexicon: Lexicon) -> bool:
-    """Whether a fibre (not “unknown” or “other”) is named."""
-    return any(m.meaning.fibre not in ("unknown", "other") and m.meaning.kind in ("name", "hair") for m in lexicon.find(words))
-
-
-def animal(clause: str, draft: Draft) -> bool:
-    """`with horn buttons`, `leather trim`, `contains feathers`: parts of animal origin that are no textile."""
-    words = spelt(re.sub(r"[^\w]+", " ", clause).split())
-    if re.search(r"\d", clause) or not (draft.lexicon.has("animal", words) and draft.lexicon.has("attached", words)):
+def trimmed(clause: str, draft: Draft) -> bool:
+    """`100% cotton with leather trim`: the fibres, then what is attached to them."""
+    found = re.match(r"^(.+?\S)\s+(with\s.+)$", clause, re.I | re.S)
+    if not found or not animal(found[2], draft):
         return False
-    if sure_names([word for word in words if word not in draft.lexicon.groups["animal"]], draft.lexicon):
-        return False
-    draft.sections.setdefault(ANIMAL, [])
+    read_clause(found[1], draft)
     return True
 
 
@@ -175,18 +177,14 @@ def union(clause: str, draft: Draft) -> bool:
     return True
 
 
-def mixed(clause: str, draft: Draft) -> bool:
-    """`mixed fibres`, `unspecified textile composition`: the words of Art. 9(4) for content hard to state when made."""
-    if plain(clause) not in draft.lexicon.groups["mixed"]:
-        return False
-    draft.unknown, draft.remnants = True, plain(clause)
-    return True
-
-
 def skin(clause: str, draft: Draft) -> bool:
     """`leather`, `100% suede leather`. An imitation is not skin: what it is made of is asked for."""
     lexicon = draft.lexicon
-    words = [w for w in spelt(re.sub(r"[^\w]+", " ", clause).split()) if w not in lexicon.groups["fillers"] | lexicon.groups["all"]]
+    words = [
+        w
+        for w in spelt(re.sub(r"[^\w]+", " ", clause).split())
+        if w not in lexicon.groups["fillers"] | lexicon.groups["all"]
+    ]
     found = {lexicon.skins[phrase] for _, _, phrase in scan(words, lexicon.skins)}
     if not found or sure_names([w for w in words if w not in lexicon.skins], lexicon):
         return False
@@ -218,7 +216,7 @@ def coated(clause: str, draft: Draft, part: str = "") -> bool:
     draft.coating = film
     figure = re.search(r"\d+(?:[.,]\d+)?\s*%", what)
     if figure:
-        draft.pcts["coating"] = number(figure.group())
+        draft.pcts["coating"], draft.film = number(figure.group()), True
     if base:
         read_clause_of(base, part, draft)
     return True

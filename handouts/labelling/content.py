@@ -13,7 +13,9 @@ from handouts.labelling.words import Lexicon, lexicon
 from handouts.model import Knowledge
 from handouts.records import Content
 
-POLYMER = re.compile(r"\b(nylon|polyamide?|poliamida|poliammide|pa)[\s-]?(6[.,/]6|4[.,]6|66|6|11|12|610|612)(?![\d%]|\s*%)", re.I)
+POLYMER = re.compile(
+    r"\b(nylon|polyamide?|poliamida|poliammide|pa)[\s-]?(6[.,/]6|4[.,]6|66|6|11|12|610|612)(?![\d%]|\s*%)", re.I
+)
 SUPER = re.compile(r"\bsuper\s*['’]?\s*(\d{2,3})\s*(?:['’]?\s*s)?\b", re.I)
 MICRON = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:µm|μm|um|microns?|mic)\b", re.I)
 

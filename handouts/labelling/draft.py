@@ -12,6 +12,12 @@ MOST_FINDINGS = 8
 """Findings told about one cell; judgement: more than these is a cell to write anew."""
 
 
+ANIMAL = "animal parts"
+"""The section that notes non-textile parts of animal origin; it holds no shares."""
+LOADING = "loading"
+"""The section that notes non-fibrous loading, filling or weighting, in percent; it holds no shares (16 CFR 300.3(a)(2))."""
+
+
 @dataclass
 class Draft:
     """What has been read so far. `part` is the section that the next unlabelled share belongs to."""
@@ -26,7 +32,7 @@ class Draft:
     unknown: bool = False
     remnants: str = ""
     union: bool = False
-    film: bool = False  # a coating was one of the shares that make 100
+    film: bool = False  # a coating has a share, perhaps one of those that make 100
     findings: list[Finding] = field(default_factory=list)
 
     def add(self, share: Share, part: str | None = None) -> None:
@@ -89,17 +95,21 @@ class Draft:
         if self.union and not full:
             self.say("content-union")
             self.sections = {"": [Share(fibre, None, fibre) for fibre in ("cotton", "linen")]}
-        elif typed.strip() and not (full or self.unknown or self.skin or self.coating or self.remnants or self.findings):
+        elif typed.strip() and not (
+            full or self.unknown or self.skin or self.coating or self.remnants or self.findings
+        ):
             self.say("content-nothing", found=typed.strip()[:SHOWN])
 
     def check_parts(self) -> None:
         """Shares of the parts must make 100 when every part has one."""
-        parts = [part for part in self.pcts if part not in ("except", "ornament", "coating", "")]
+        parts = [part for part in self.pcts if part not in ("except", "ornament", "coating", LOADING, "")]
         total = round(sum(self.pcts[part] for part in parts), 6)
         if len(parts) > 1 and total != 100:
-            self.say("content-sum", part=" of the parts", total=figure(total), proposal="Check the shares of the parts.")
+            self.say(
+                "content-sum", part=" of the parts", total=figure(total), proposal="Check the shares of the parts."
+            )
         for part in parts:
-            if part not in self.sections:
+            if part not in self.sections and not (part == "pile" and "face" in self.sections):
                 self.say("content-part", part=part)
 
 

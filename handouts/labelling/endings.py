@@ -1,12 +1,13 @@
-"""The clauses that end a fibre content: what was left out of it (`exclusive of …`) and what was added (`except …`)."""
+"""Clauses without shares of their own: what was left out or added, parts of animal origin, content hard to state."""
 
 from __future__ import annotations
 
 import re
 
-from handouts.labelling.draft import Draft
+from handouts.labelling.draft import ANIMAL, Draft
 from handouts.labelling.shares import SHOWN, read_share, spelt
 from handouts.labelling.tokens import groups
+from handouts.labelling.words import Lexicon, plain
 from handouts.records import Share
 
 EXCLUSIVE = re.compile(r"\b(?:exclusive\s+of|excluding|excl\.?\s+(?:of\s+)?|not\s+including)\s*(.*)", re.I | re.S)
@@ -46,3 +47,29 @@ def exception(clause: str, draft: Draft) -> bool:
         if share.pct is None or not where:
             draft.say("content-except", found=clause[:SHOWN])
     return True
+
+
+def animal(clause: str, draft: Draft) -> bool:
+    """`with horn buttons`, `leather trim`, `contains feathers`: parts of animal origin that are no textile."""
+    words = spelt(re.sub(r"[^\w]+", " ", clause).split())
+    if re.search(r"\d", clause) or not (draft.lexicon.has("animal", words) and draft.lexicon.has("attached", words)):
+        return False
+    if sure_names([word for word in words if word not in draft.lexicon.groups["animal"]], draft.lexicon):
+        return False
+    draft.sections.setdefault(ANIMAL, [])
+    return True
+
+
+def mixed(clause: str, draft: Draft) -> bool:
+    """`mixed fibres`, `unspecified textile composition`: the words of Art. 9(4) for content hard to state when made."""
+    if plain(clause) not in draft.lexicon.groups["mixed"]:
+        return False
+    draft.unknown, draft.remnants = True, plain(clause)
+    return True
+
+
+def sure_names(words: list[str], lexicon: Lexicon) -> bool:
+    """Whether a fibre (not “unknown” or “other”) is named."""
+    return any(
+        m.meaning.fibre not in ("unknown", "other") and m.meaning.kind in ("name", "hair") for m in lexicon.find(words)
+    )

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from handouts.labelling.clauses import ANIMAL
-from handouts.labelling.names import Name, all_shares, eu_name, limit, phrase, rule_list
+from handouts.labelling.draft import ANIMAL
+from handouts.labelling.names import Name, all_shares, eu_name, is_virgin, limit, phrase, rule_list
 from handouts.labelling.parts import film_line, pure, warp_and_weft
 from handouts.labelling.shares import figure, leftover, spelt
 from handouts.labelling.words import Lexicon, plain
@@ -104,8 +104,10 @@ def fibres(section: Section, lexicon: Lexicon) -> list[tuple[float, Name]]:
 
 
 def virgin_holds(share: Share, section: Section, lexicon: Lexicon) -> bool:
-    """Whether a wool may be called virgin: all of the section, or 25 % or more with one other fibre (Art. 8)."""
+    """Whether a wool may be called virgin: every share of it is, and it is all, or 25 % or more with one other fibre (Art. 8)."""
     if share.fibre not in rule_list(lexicon.knowledge, "eu_virgin"):
         return False
     others = {s.fibre for s in section.shares} - {share.fibre}
+    if not all(is_virgin(s, lexicon) for s in section.shares if s.fibre == share.fibre):
+        return False
     return not others or (len(others) == 1 and (share.pct or 0) >= limit(lexicon.knowledge, "eu_virgin_from"))

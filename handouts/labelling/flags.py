@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from handouts.labelling.clauses import ANIMAL
+from handouts.labelling.draft import ANIMAL
 from handouts.labelling.names import limit, rule_list
 from handouts.labelling.statement import plain_facts
 from handouts.labelling.words import Lexicon, lexicon
@@ -25,7 +25,9 @@ def flags(content: Content, facts: Mapping[str, Any], market: str, knowledge: Kn
 def spoke(id: str, known: Lexicon) -> Spoke:
     """One flag of labelling.toml as a rule that spoke."""
     record = known.table["flag"][id]
-    return Spoke(f"flag-{id}", None, record["because"], tuple(record["sources"]), "fibre", say=record["say"], safety=True)
+    return Spoke(
+        f"flag-{id}", None, record["because"], tuple(record["sources"]), "fibre", say=record["say"], safety=True
+    )
 
 
 def raised(content: Content, facts: Mapping[str, Any], market: str, known: Lexicon) -> Iterator[str]:

@@ -52,12 +52,19 @@ def surfaces(content: Content, facts: Mapping[str, Any]) -> Iterable[tuple[str, 
         yield "coating", content.coating
     for fact in SURFACES:
         value = facts.get(fact)
-        values = [value] if isinstance(value, str) else sorted(value) if isinstance(value, (set, frozenset, tuple, list)) else []
+        values = (
+            [value]
+            if isinstance(value, str)
+            else sorted(value)
+            if isinstance(value, (set, frozenset, tuple, list))
+            else []
+        )
         yield from ((fact, str(one)) for one in values)
 
 
 def fibre_care(fibre: Fibre, table: Mapping[str, Any]) -> dict[str, Any]:
     """What one fibre bears; what its record does not know is taken on the careful side."""
+
     def known(word: str) -> str:
         return "none" if word == "not known" else word
 
@@ -89,7 +96,9 @@ def wording(care: Care, market: str, lexicon: Lexicon) -> dict[str, str]:
     return {
         "washing": washing(care, market, lexicon),
         "bleach": BLEACH[care.bleach],
-        "drying": "do not tumble dry; dry flat or on the line" if care.tumble == "none" else f"tumble dry {care.tumble}",
+        "drying": "do not tumble dry; dry flat or on the line"
+        if care.tumble == "none"
+        else f"tumble dry {care.tumble}",
         "ironing": ironing(care, market, lexicon),
         "cleaning": CLEAN[care.clean],
     }

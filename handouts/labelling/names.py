@@ -53,13 +53,15 @@ def matched(share: Share, lexicon: Lexicon) -> tuple[list[str], Match | None]:
 def us_name(share: Share, lexicon: Lexicon) -> Name:
     """The generic name of 16 CFR 303.7, an animal's name with its word, recycled before wool (300.3, 300.8, 303.6)."""
     words, match = matched(share, lexicon)
+    if lexicon.has("bicomponent", words):
+        return Name(share.words.lower())
     fibre = lexicon.fibre(share.fibre or "unknown")
     name = fibre.us
     if match and match.meaning.kind == "hair":
         name = hair_name(match.meaning.us, words[match.stop - 1], lexicon)
     elif fibre.id in rule_list(lexicon.knowledge, "us_fur"):
         name = rule_list(lexicon.knowledge, "us_fur")[fibre.id]
-    type_number = "".join(word for word in share.words.split()[1:2] if word[0].isdigit())
+    type_number = "".join(word.rstrip(".,") for word in share.words.split()[1:2] if word[0].isdigit())
     before, left = describing(words, match, lexicon)
     if fibre.id not in rule_list(lexicon.knowledge, "eu_virgin"):
         before = tuple(word for word in before if word not in VIRGIN)
@@ -152,7 +154,13 @@ def is_wool(share: Share, knowledge: Knowledge) -> bool:
     return share.fibre in rule_list(knowledge, "us_wool")
 
 
+def is_virgin(share: Share, lexicon: Lexicon) -> bool:
+    """Whether the words of a share say virgin, new or fleece wool."""
+    return lexicon.has("virgin", spelt(share.words.split()))
+
+
 def all_shares(content: Content) -> list[Share]:
     """Every share of every section but ornamentation and exceptions."""
-    return [share for section in content.sections if section.part not in ("ornament", "except") for share in section.shares]
-
+    return [
+        share for section in content.sections if section.part not in ("ornament", "except") for share in section.shares
+    ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from handouts.labelling.names import capital
@@ -33,16 +34,20 @@ def with_ratio(content: Content) -> Content:
     return content
 
 
-def ratio_line(pair: tuple[Section, ...]) -> str:
-    """`(Back constitutes 60% of fabric and pile 40%)`, the greater part first."""
+def ratio_line(pair: tuple[Section, ...], typed: str) -> str:
+    """`(Back constitutes 60% of fabric and pile 40%)`, the greater part first; a face typed as pile there is called so (300.26)."""
     first, second = sorted(pair, key=lambda section: -(section.pct or 0))
-    return f"({capital(first.part)} constitutes {figure(first.pct or 0)}% of fabric and {second.part} {figure(second.pct or 0)}%)"
+    one, other = (
+        "pile" if s.part == "face" and re.search(r"\bpile\b", typed, re.I) else s.part for s in (first, second)
+    )
+    return f"({capital(one)} constitutes {figure(first.pct or 0)}% of fabric and {other} {figure(second.pct or 0)}%)"
 
 
 def film_line(content: Content) -> str:
     """The coating as a line of its own, `PVC`; empty when there is none or a share or part already names it."""
     named = any(
-        section.part in ("coating", "membrane") or any(s.words.casefold() == content.coating.casefold() for s in section.shares)
+        section.part in ("coating", "membrane")
+        or any(s.words.casefold() == content.coating.casefold() for s in section.shares)
         for section in content.sections
     )
     film = content.coating
@@ -66,7 +71,9 @@ def whole_of_yarns(content: Content) -> Content:
     if not pair or any(section.pct is None or any(s.pct is None for s in section.shares) for section in pair):
         return content
     shares = tuple(
-        replace(share, pct=round((share.pct or 0) * (section.pct or 0) / 100, 4)) for section in pair for share in section.shares
+        replace(share, pct=round((share.pct or 0) * (section.pct or 0) / 100, 4))
+        for section in pair
+        for share in section.shares
     )
     rest = tuple(section for section in content.sections if section not in pair)
     return replace(content, sections=(Section("", shares), *rest))

@@ -18,7 +18,9 @@ SHOWN = 60
 def read_share(group: Group, lexicon: Lexicon) -> tuple[Share, list[Finding]]:
     """A group of tokens as a Share, with its findings."""
     bare = spelt(group.words)
-    fibre, findings = identify([word for word in bare if word not in lexicon.groups["all"]] or bare, group.text, lexicon)
+    fibre, findings = identify(
+        [word for word in bare if word not in lexicon.groups["all"]] or bare, group.text, lexicon
+    )
     pct, reason = group.pct, group.note
     if pct is None and lexicon.has("all", bare):
         pct = 100.0
@@ -136,7 +138,7 @@ def blend(words: list[str], typed: str, lexicon: Lexicon) -> Found | None:
 
 def misspelt(words: list[str], typed: str, lexicon: Lexicon) -> Found | None:
     """A name with a slip of the finger: the nearest fibre, to be confirmed."""
-    for word in words[:6]:
+    for word in [word for word in words[:6] if word not in lexicon.groups["fillers"]]:
         close = get_close_matches(word, lexicon.names, n=1, cutoff=0.8) if 3 < len(word) < 30 else []
         if close:
             fibre = lexicon.phrases[close[0]].fibre
@@ -177,7 +179,9 @@ def sum_proposal(total: float) -> str:
     gap = round(100 - total, 6)
     if gap > 0:
         return f"{figure(gap)} is missing: look for another fibre on the bolt end, or a figure that was misread."
-    return f"{figure(-gap)} too much: look for a figure that was misread, or for a part (pile, back, lining) of its own."
+    return (
+        f"{figure(-gap)} too much: look for a figure that was misread, or for a part (pile, back, lining) of its own."
+    )
 
 
 def figure(value: float) -> str:

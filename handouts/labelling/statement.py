@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from typing import Any
 
@@ -10,7 +11,7 @@ from handouts.labelling.care import care_lines
 from handouts.labelling.claims import cashmere_refusal, eu_virgin, us_claims
 from handouts.labelling.names import all_shares, capital, plain_name, us_name
 from handouts.labelling.parts import film_line, whole_of_yarns, with_ratio
-from handouts.labelling.shares import figure
+from handouts.labelling.shares import figure, spelt
 from handouts.labelling.symbols import symbols
 from handouts.labelling.words import Lexicon, lexicon
 from handouts.model import Knowledge
@@ -51,7 +52,7 @@ def plain_facts(facts: Mapping[str, Any] | None) -> dict[str, Any]:
 def us_statement(content: Content, known: Lexicon, market: str, cell: tuple[str, ...]) -> Lines:
     """The statement for the United States."""
     content = whole_of_yarns(content)
-    reasons = list(blocking(content)) or [*us.refusals(content, known), *cashmere_refusal(content, known)]
+    reasons = list(blocking(content, known)) or [*us.refusals(content, known), *cashmere_refusal(content, known)]
     if reasons:
         return refused(market, reasons, cell)
     claims = us_claims(content, known, cell)
@@ -67,7 +68,12 @@ def asked(content: Content, known: Lexicon, cell: tuple[str, ...]) -> Iterator[P
 
 def left_off(content: Content, known: Lexicon, cell: tuple[str, ...]) -> Iterator[Problem]:
     """A note of the words that do not stand on the statement."""
-    words = [word for share in all_shares(content) if share.fibre not in (None, "other") for word in us_name(share, known).left_off]
+    words = [
+        word
+        for share in all_shares(content)
+        if share.fibre not in (None, "other")
+        for word in us_name(share, known).left_off
+    ]
     if words:
         yield problem("label-words", *cell, words=" ".join(words)[:60])
 
@@ -76,7 +82,7 @@ def eu_statement(content: Content, known: Lexicon, market: str, cell: tuple[str,
     """The statement for the European Union, and for the United Kingdom, whose own guidance was not read."""
     if not eu.is_union(content, known):
         content = whole_of_yarns(content)
-    reasons = list(blocking(content)) or list(eu.refusals(content, known))
+    reasons = list(blocking(content, known)) or list(eu.refusals(content, known))
     if reasons:
         return refused(market, reasons, cell)
     lines = tuple(eu.statement(content, known))
@@ -102,13 +108,33 @@ def plain_share(share: Share, known: Lexicon) -> str:
     return name if share.pct is None else f"{figure(share.pct)}% {name}"
 
 
-def blocking(content: Content) -> Iterator[str]:
-    """What was found wrong with the cell, as reasons against a statement; and an empty cell."""
+def blocking(content: Content, known: Lexicon) -> Iterator[str]:
+    """What was found wrong with the cell, as reasons against a statement; a lone fibre without its 100 %; an empty cell."""
     for code, found in content.findings:
         if code not in HARMLESS:
             yield catalogue()[code].sentence.format(**found).removeprefix("Fibre content: ")
+    if not content.findings:
+        yield from unclaimed(content, known)
     if not (content.sections or content.unknown or content.skin):
         yield EMPTY
+
+
+def unclaimed(content: Content, known: Lexicon) -> Iterator[str]:
+    """A fibre without “100%”, “all” or “except …”: the advice takes it for the whole, a statement may not (303.27, Art. 7)."""
+    if any(section.part == "except" for section in content.sections):
+        return
+    wholes = [
+        s
+        for section in content.sections
+        if not (content.coating and section.pct)
+        for s in section.shares
+        if s.pct == 100
+    ]
+    words = spelt(content.typed.split())
+    claims = len(re.findall(r"(?<!\d)100(?!\d)", content.typed)) + sum(word in known.groups["all"] for word in words)
+    if len(wholes) > claims:
+        name = known.proposal(wholes[0].fibre or "unknown")
+        yield f"“{wholes[0].words[:40]}” has no percentage: if nothing else is in it, write “100% {name}”."
 
 
 def refused(market: str, reasons: list[str], cell: tuple[str, ...]) -> Lines:

@@ -16,7 +16,14 @@ STEAM = re.compile(r"(?:no|do not|don't|steam only|only)?\s*steam(?: only)?", re
 LONGEST = 400
 """Characters of a supplier's care text that are printed; judgement: the longest bolt end we know is under 250."""
 SETTING = re.compile(r"^\s*((?:wash|bleach|dry|iron|clean)(?:ing)?|dry ?clean|steam)\s*[:=]\s*(.+)$", re.I | re.S)
-KEYS = {"wash": "washing", "bleach": "bleach", "dry": "drying", "iron": "ironing", "clean": "cleaning", "steam": "steam"}
+KEYS = {
+    "wash": "washing",
+    "bleach": "bleach",
+    "dry": "drying",
+    "iron": "ironing",
+    "clean": "cleaning",
+    "steam": "steam",
+}
 
 
 @dataclass
@@ -88,7 +95,13 @@ def is_any(value: str) -> bool:
 def sentence(operation: str, typed: str, steam: str, market: str, lexicon: Lexicon) -> str:
     """One setting in words; a value we do not know is printed as typed."""
     value = typed.casefold().strip(" .")
-    made = {"washing": wash_words, "bleach": bleach_words, "drying": dry_words, "ironing": iron_words, "cleaning": clean_words}
+    made = {
+        "washing": wash_words,
+        "bleach": bleach_words,
+        "drying": dry_words,
+        "ironing": iron_words,
+        "cleaning": clean_words,
+    }
     words = made[operation](value, market, lexicon) or typed
     if operation == "cleaning" and is_no(steam) and not is_no(value):
         words = f"{words}. No steam"
@@ -158,7 +171,11 @@ def clean_words(value: str, market: str, lexicon: Lexicon) -> str:
         return "do not dryclean"
     if is_any(value):
         return "professionally dryclean"
-    solvent = {"petroleum": "petroleum solvent", "f": "petroleum solvent", "p": "perchlorethylene or petroleum solvent"}.get(value)
+    solvent = {
+        "petroleum": "petroleum solvent",
+        "f": "petroleum solvent",
+        "p": "perchlorethylene or petroleum solvent",
+    }.get(value)
     return f"professionally dryclean, {solvent}" if solvent else ""
 
 

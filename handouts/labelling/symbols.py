@@ -44,7 +44,14 @@ def dry(value: str, words: Mapping[str, int]) -> str:
     """`tumble-1`, `tumble-2`, `tumble-no`, `line`, `drip`, `flat`."""
     if is_no(value) or "no tumble" in value:
         return "tumble-no"
-    heat = {"low": "tumble-1", "medium": "tumble-2", "normal": "tumble-2", "line": "line", "drip": "drip", "flat": "flat"}
+    heat = {
+        "low": "tumble-1",
+        "medium": "tumble-2",
+        "normal": "tumble-2",
+        "line": "line",
+        "drip": "drip",
+        "flat": "flat",
+    }
     return next((name for word, name in heat.items() if word in value), "")
 
 

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from handouts.labelling.draft import LOADING
 from handouts.labelling.names import (
     Name,
     all_shares,
     capital,
     is_wool,
     limit,
+    phrase,
     title,
     unknown_name,
     us_name,
@@ -104,7 +107,7 @@ def section_lines(content: Content, lexicon: Lexicon) -> Iterator[str]:
         if section.part not in ("ornament", "except") and section.shares:
             yield from one_section(section, lexicon, section in pair, excepted)
     if pair and all(section.pct is not None for section in pair):
-        yield ratio_line(pair)
+        yield ratio_line(pair, content.typed)
 
 
 def one_section(section: Section, lexicon: Lexicon, paired: bool, excepted: bool) -> list[str]:
@@ -172,6 +175,8 @@ def gathered(small: Sequence[Line]) -> list[Line]:
 def endings(content: Content, lexicon: Lexicon) -> Iterator[str]:
     """`Except 5% Nylon added to toe and heel`, `Exclusive of 3% Silk Ornamentation`."""
     for section in content.sections:
+        if section.part == LOADING:
+            yield phrase(lexicon.knowledge, "us_loading").format(pct=figure(section.pct or 0))
         if section.part == "except":
             for share in section.shares:
                 yield f"Except {figure(share.pct or 0)}% {title(us_name(share, lexicon).text())} {share.reason}".strip()
@@ -182,8 +187,10 @@ def endings(content: Content, lexicon: Lexicon) -> Iterator[str]:
 def exclusive_words(content: Content, lexicon: Lexicon) -> str:
     """What was left out, with the fibre's name in United States words."""
     words = content.exclusive_of.replace(" percent", "%").replace(" %", "%")
+    if all(lexicon.find([word]) or re.match(r"[\d%]", word) for word in spelt(words.split())):
+        words = words if "elastic" in words else f"{words} ornamentation"
     for section in content.sections:
-        for share in section.shares if section.part == "ornament" else ():
+        for share in section.shares if section.part == "ornament" and "elastic" not in words else ():
             name = us_name(Share(share.fibre, share.pct, share.fibre or ""), lexicon).name
             typed = next((w for w in words.split() if lexicon.find(spelt([w]))), "")
             words = words.replace(typed, name) if typed else words
@@ -200,4 +207,3 @@ def small_unnamed(content: Content, lexicon: Lexicon) -> Iterator[Share]:
         for share in section.shares:
             if share.fibre not in (None, "other") and is_small(sums[us_name(share, lexicon).name], from_pct):
                 yield share
-

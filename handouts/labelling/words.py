@@ -97,6 +97,8 @@ def fibre_phrases(knowledge: Knowledge, table: Mapping[str, Any]) -> dict[str, M
         for word in record["words"]:
             for tail in ("", " hair", " fiber", " fibre", " blend"):
                 found.setdefault(plain(word) + tail, Meaning(record["like"], "hair", record["us"], record["eu"]))
+    for id in (*table["rules"]["us_wool"], *table["rules"]["us_fur"]):
+        add(found, f"{knowledge.fibres[id].us} hair", Meaning(id, "name"))
     stand_ins = table["rules"]["eu_other"]
     for kind in ("name", "trade", "code"):
         for fibre in knowledge.fibres.values():

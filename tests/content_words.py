@@ -32,7 +32,11 @@ def clauses(content: Content) -> Iterator[str]:
 
 def section_words(section: Section, content: Content) -> str:
     """One section: `back: 70% cotton, 30% rayon`."""
-    film = f"{content.coating} coated " if content.coating and not section.part and not film_named(section, content) else ""
+    film = (
+        f"{content.coating} coated "
+        if content.coating and not section.part and not film_named(section, content)
+        else ""
+    )
     shares = ", ".join(share_words(share) for share in section.shares)
     if film:
         shares = f"{content.coating} on {shares}"
