@@ -67,7 +67,10 @@ def test_as_many_go_on_a_sheet_as_can(size: str, a4: int, letter: int) -> None:
 def test_tiles_share_the_sheets_edges() -> None:
     """A4 is 4 A6 and 8 A7 edge to edge; on Letter a tile is quarter-letter (E5). Sizes that do not tile keep crop marks."""
     a6, a7 = (grid(page_type("slots-a4"), size, "tile") for size in ("A6", "A7"))
-    assert [(one.count, [round(x * MM, 1) for x in one.card]) for one in (a6, a7)] == [(4, [105, 148.5]), (8, [74.2, 105])]
+    assert [(one.count, [round(x * MM, 1) for x in one.card]) for one in (a6, a7)] == [
+        (4, [105, 148.5]),
+        (8, [74.2, 105]),
+    ]
     letter = grid(page_type("slots-letter"), "A6", "tile")
     assert (letter.count, [round(x * MM, 2) for x in letter.card]) == (4, [107.95, 139.7])
     assert not grid(page_type("slots-a4"), "3 x 5 in", "tile").tiled
@@ -154,6 +157,16 @@ def test_the_bar_is_fifty_millimetres_long() -> None:
     assert [round((line["x1"] - line["x0"]) * MM, 2) for line in bars if line["top"] > 700] == [50.0]
 
 
+@pytest.mark.parametrize("paper", ["slots-a4", "slots-letter"])
+@pytest.mark.parametrize("size", SIZES)
+def test_the_words_beside_the_bar_stay_on_the_sheet(size: str, paper: str) -> None:
+    """Even where a single column stands on the sheet; they keep off the edge that no printer reaches (6 mm)."""
+    page = opened(sheets(card("K"), size, paper=paper)).pages[0]
+    words = [word for word in page.extract_words() if word["text"] in ("50", "mm")]
+    assert len(words) == 2
+    assert all(6 < word["x0"] * MM and word["x1"] * MM < float(page.width) * MM - 6 for word in words)
+
+
 def test_the_code_is_the_standards_square_by_square() -> None:
     """The dark squares drawn are those segno makes for the same words; the quiet zone of four squares is free (ISO/IEC 18004)."""
     segno = pytest.importorskip("segno")
@@ -169,7 +182,9 @@ def test_the_code_is_the_standards_square_by_square() -> None:
     }
     made = segno.make(link, error="m", boost_error=False, micro=False, mask=2)
     assert drawn == {(y, x) for y, row in enumerate(made.matrix) for x, dark in enumerate(row) if dark}
-    near = [c for c in page.chars if left - 3.9 * step < c["x1"] and c["x0"] < left and top < c["bottom"] < top + 25 * step]
+    near = [
+        c for c in page.chars if left - 3.9 * step < c["x1"] and c["x0"] < left and top < c["bottom"] < top + 25 * step
+    ]
     assert near == []
 
 
@@ -186,7 +201,19 @@ def test_symbols_are_drawn_side_by_side_in_ink() -> None:
 
     names = [f"wash-{c}" for c in WASH_C] + ["wash-40-very-mild", "wash-hand", "wash-no"]
     names += ["bleach-any", "bleach-oxygen", "bleach-no"]
-    names += ["tumble-1", "tumble-2", "tumble-no", "line", "drip", "flat", "iron-1", "iron-3", "iron-no", "clean-p", "clean-no"]
+    names += [
+        "tumble-1",
+        "tumble-2",
+        "tumble-no",
+        "line",
+        "drip",
+        "flat",
+        "iron-1",
+        "iron-3",
+        "iron-no",
+        "clean-p",
+        "clean-no",
+    ]
     assert {name.split("-")[0] for name in names} == set(SHAPES)
     for start in range(0, len(names), 5):
         shown = " ".join(names[start : start + 5])

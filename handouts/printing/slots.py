@@ -97,17 +97,18 @@ def marks(one: Grid) -> Piece:
 
 
 def check_bar(sheet: Element, one: Grid) -> Iterator[Piece]:
-    """A bar of 50 mm or 2 in under the first column, clear of the marks, where there is a margin for it."""
+    """A bar of 50 mm or 2 in under the first column, its words under the next or beside it, clear of the marks."""
     if one.tiled or not sheet.get("check"):
         return
     long = length("check_in" if sheet.get("unit") == "in" else "check")
-    words = paragraph(sheet.get("check"), rungs()[-1].style("small"), one.page.width - long)
+    left, y = one.left + (one.width - long) / 2, one.page.height - length("edge")
+    beside = (one.left + one.width if one.columns > 1 else left + long) + 2 * PT_PER_MM
+    words = paragraph(sheet.get("check"), rungs()[-1].style("small"), one.page.width - length("edge") - beside)
 
     def draw(ink: Ink, x: float, top: float) -> None:
-        left, y = one.left + (one.width - long) / 2, one.page.height - length("edge")
         ink.rule(left, y, left + long, y, "hair")
         for end in (left, left + long):
             ink.rule(end, y - PT_PER_MM, end, y + 0.25, "hair")
-        words.draw(ink, one.left + one.width + 2 * PT_PER_MM, y - words.height + 1)
+        words.draw(ink, beside, y - words.height + 1)
 
     yield Piece(0.0, draw)
