@@ -21,6 +21,8 @@ NAMES = {
     "wool_pct": "wool and hair",
     "fibre_count": "number of fibres",
     "recovery_pct": "recovery",
+    "supplier_dots": "dots on the bolt end",
+    "supplier_steam": "steam on the bolt end",
     "growth_pct": "growth after stretching",
     "price_per_m": "price per metre",
 }

@@ -245,6 +245,8 @@ FACTS: Mapping[str, str] = {
     "fibre_count": "number",
     "recovery_pct": "number",
     "growth_pct": "number",
+    "supplier_dots": "number",
+    "supplier_steam": "choice",
 }
 """Derived facts and their kinds: set (contains any of), choice (is one of), number."""
 

@@ -97,6 +97,21 @@ def test_hostile_names_stay_inside_the_folder(tmp_path: Path) -> None:
     assert all(built.folder in path.parents for path in built.files)
 
 
+def test_the_bolt_ends_iron_caps_the_advice(tmp_path: Path) -> None:
+    """Linen whose bolt says warm iron: two dots, 150 °C, and the cell named; never hotter than the supplier allows."""
+    found = workshop(
+        tmp_path, "A;medium linen;100% linen;Warm iron, no steam", "Name;Cloth;Fibre content;Supplier care"
+    )
+    advice = found.fabrics[0].advice
+    assert [advice[topic].value for topic in ("press_dots", "press_c", "iron_word", "steam")] == [
+        2,
+        150,
+        "wool",
+        "none",
+    ]
+    assert found.fabrics[0].facts["supplier_dots"].where.endswith("D2")
+
+
 def test_a_cloth_that_must_not_be_wetted_gets_no_washing_advice(tmp_path: Path) -> None:
     """Acetate satin: the card says do not wet it, so the care line says do not wash; an acetate of another make may be washed."""
     fabrics = workshop(tmp_path, "A;acetate satin;100% acetate\nB;quilting cotton;100% cotton").fabrics

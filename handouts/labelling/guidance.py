@@ -39,10 +39,12 @@ def care_of(content: Content, facts: Mapping[str, Any], lexicon: Lexicon) -> Car
         care = least(Care(), table["skin"][content.skin], table)
     for fact, value in surfaces(content, facts):
         care = least(care, table[fact].get(value, {}), table)
-    if facts.get("no_wash"):
-        care = least(care, {"by": "none"}, table)
+    for word in facts.get("no_wash", ()):
+        care = least(care, {"by": table["forbidden"][word]}, table)
     if isinstance(facts.get("press_dots"), int):
         care = least(care, {"dots": facts["press_dots"]}, table)
+    if facts.get("steam") in table["order"]["steam"]:
+        care = least(care, {"steam": facts["steam"]}, table)
     return care
 
 

@@ -41,22 +41,27 @@ SHOP_CELLS = ("origin", "link", "shop_cards")
 
 
 def label_of(entry: Entry, base: Knowledge, settings: Mapping[str, Value], decisions: Mapping[str, Decision]) -> Label:
-    """The fibre statement and care lines of one fabric for the market of the class; the iron no hotter than advised."""
+    """The fibre statement and care lines of one fabric for the market of the class; no hotter or wetter than advised."""
     facts = {name: fact.value for name, fact in entry.facts.items()}
     return labelling.label(
         entry.content,
         settings.get("market", "none"),
         base,
         supplier_care=str(entry.cells.get("supplier_care", "")),
-        facts={**facts, "press_dots": decisions["press_dots"].value, "no_wash": never_washed(decisions)},
+        facts={
+            **facts,
+            "press_dots": decisions["press_dots"].value,
+            "steam": decisions["steam"].value,
+            "no_wash": washing_forbidden(decisions),
+        },
         prepared_by=str(settings.get("prepared_by") or ""),
         cell=entry.cell("fibre_content"),
     )
 
 
-def never_washed(decisions: Mapping[str, Decision]) -> bool:
-    """Whether a printed line of Before cutting forbids washing: then the care card cannot advise it."""
-    return any("wash" in spoke.never for spoke in decisions["pretreat"].won)
+def washing_forbidden(decisions: Mapping[str, Decision]) -> tuple[Value, ...]:
+    """What printed lines of Before cutting forbid (wash, machine wash): the care card cannot advise that."""
+    return tuple(word for spoke in decisions["pretreat"].won for word in spoke.never)
 
 
 def tested_of(cells: Mapping[str, Value]) -> Tested:

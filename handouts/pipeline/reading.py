@@ -79,7 +79,7 @@ def read_entry(
     problems += [*found, *more, *advice.odd_measures(cells, cell)]
     if item is None:
         return None, problems
-    facts = advice.facts_of(cells, cell, item, content, base, trim)
+    facts = advice.facts_of(cells, cell, item, content, base, trim) | supplier_limits(cells, cell, base)
     name = str(cells.get("name", item.name))
     return Entry(
         number,
@@ -92,6 +92,16 @@ def read_entry(
         advice.choices(cells, cell, base),
         cell,
     ), problems
+
+
+def supplier_limits(cells: Mapping[str, Value], cell: Callable[[str], str], base: Knowledge) -> dict[str, Fact]:
+    """The ceiling that the supplier's own ironing words set: the rules cap dots and steam by it."""
+    if "supplier_care" not in cells:
+        return {}
+    dots, dry = labelling.iron_limit(str(cells["supplier_care"]), base)
+    where = cell("supplier_care")
+    limits = {"supplier_dots": dots, "supplier_steam": "none" if dry else None}
+    return {name: Fact(value, "derived", where) for name, value in limits.items() if value is not None}
 
 
 def read_cloth(
