@@ -161,6 +161,8 @@ def test_a_whole_column_in_the_wrong_unit_is_doubted(tmp_path: Path) -> None:
     )
     assert codes(book) == ["unit-doubtful"]
     assert "If you measured in inches" in book.problems[0].mend
+    heavy = read_lines(tmp_path, [[*HEADINGS, "Weight (g/m²)"], [*FABRIC, 1234]])
+    assert "1230 g/m²" in heavy.problems[0].message
 
 
 def test_a_needed_column_that_is_missing_is_said_once(tmp_path: Path) -> None:
