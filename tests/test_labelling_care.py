@@ -6,9 +6,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from handouts.knowledge import load
 from handouts.labelling import flags, iron_limit, label, read_content
 from handouts.labelling.guidance import Care, care_of, least
 from handouts.labelling.words import lexicon
+from handouts.pipeline import advise_fabrics
 from handouts.problems import catalogue
 from handouts.records import Fact
 from tests.labelling_knowledge import knowledge
@@ -75,6 +77,22 @@ def test_the_tenderest_part_rules() -> None:
     assert "do not wash" in " ".join(care("100% cotton", coating="wax"))
     assert "cool iron" in " ".join(care("100% cotton", press_dots=1))
     assert "hot iron" in " ".join(care("100% cotton"))
+
+
+def test_the_label_and_the_card_say_one_iron() -> None:
+    """For every cloth we know, without words of a supplier: the label's degrees and steam are those of the handling advice."""
+    base = load()
+    rows = [{"name": c.name, "cloth": c.name, "fibre_content": c.usual_content} for c in base.cloths.values()]
+    most = {row["dots"]: row["most_c"] for row in base.tables["heat"]["dots"]}
+    told = {}
+    for fabric in advise_fabrics(rows, {"market": "EU"}):
+        line = next((line for line in fabric.label.care if line.startswith("Ironing")), "")
+        dots, steam = fabric.advised("press_dots"), ", no steam" if fabric.advised("steam") == "none" else ""
+        told[fabric.name] = (line, f"iron at most {most[dots]} °C{steam}" if dots else "do not iron")
+    assert len(told) > 300
+    assert {
+        name: pair for name, pair in told.items() if pair[0] != f"Ironing: {pair[1]} (not stated by supplier)"
+    } == {}
 
 
 NAMES = ["cotton", "linen", "wool", "silk", "polyester", "nylon", "acrylic", "viscose", "polypropylene"]
