@@ -35,19 +35,23 @@ def probes(facts: Mapping[str, Fact], typed: Iterable[tuple[str, object]]) -> It
     yield from ({**facts, name: Fact(value, "typed", "probe")} for name, value in typed)
 
 
-def typed_values(turns: Mapping[str, Sequence[float]]) -> Iterator[tuple[str, object]]:
-    """Every choice of every column, yes and no, and both sides of every turning point."""
+def typed_values(turns: Mapping[str, Sequence[float]]) -> list[tuple[str, object]]:
+    """Every choice of every column, yes and no, steam forbidden by the bolt end, and both sides of every turning point."""
+    return [("supplier_steam", "none"), *chosen_values(), *turning_points(turns)]
+
+
+def chosen_values() -> Iterator[tuple[str, object]]:
+    """Every choice of every column, yes and no."""
     for column in FABRICS.columns:
         if column.group == "facts" and column.choices:
             yield from ((column.key, frozenset([word]) if column.several else word) for word in column.choices)
         elif column.kind == "yes_no":
             yield from ((column.key, answer) for answer in (True, False))
-    yield from turning_points(turns)
 
 
-def turning_points(turns: Mapping[str, Sequence[float]]) -> Iterator[tuple[str, object]]:
-    """Just below and above every value at which some rule's test of a number turns."""
-    yield from ((name, value + step) for name, values in turns.items() for value in values for step in (-0.01, 0.01))
+def turning_points(turns: Mapping[str, Sequence[float]]) -> list[tuple[str, object]]:
+    """Just below, at and above every value at which some rule's test of a number turns."""
+    return [(name, value + step) for name, values in turns.items() for value in values for step in (-0.01, 0, 0.01)]
 
 
 def counts(knowledge: Knowledge) -> Iterator[str]:

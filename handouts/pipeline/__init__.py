@@ -12,12 +12,12 @@ from handouts import coverage as covered
 from handouts.errors import HandoutsError
 from handouts.model import Knowledge, Rule
 from handouts.pages.words import words_of
-from handouts.pipeline.advising import advise_entries, advise_fabrics, findings, statements, usual_facts
+from handouts.pipeline.advising import advise_entries, advise_fabrics, findings, of_every_fibre, statements, usual_facts
 from handouts.pipeline.making import Built, build, slug
 from handouts.pipeline.reading import Entry, filled, read_entries, read_house, rows_of, unprintable, vocabularies
 from handouts.problems import Problem, worst_first
 from handouts.records import Book, Fact, Workshop
-from handouts.sheets import fact_kinds
+from handouts.sheets import COLOURS, fact_kinds
 
 __all__ = ["Built", "advise_fabrics", "build", "check", "coverage", "explain", "load_workshop", "mark", "new_book"]
 
@@ -77,22 +77,23 @@ def mark(book: Path, copy: Path, problems: Sequence[Problem]) -> None:
 
 
 def coverage() -> str:
-    """What the knowledge base covers: every cloth as it usually is, and with one more cell typed.
+    """What the knowledge base covers: every cloth as it usually is, of every fibre, and with one more cell typed.
 
     One cloth of each construction is asked with everything that may be typed, one of each set of families with every weight.
     """
     base = knowledge.load()
     usual = list(usual_facts().values())
     turns = {name: advice.limits(base.rules, name) for name, kind in fact_kinds().items() if kind == "number"}
-    weights = {"weight_gsm": turns.pop("weight_gsm")}
-    probed = [
-        p for facts in one_of_each("construction", usual) for p in covered.probes(facts, covered.typed_values(turns))
-    ]
-    probed += [
-        p for facts in one_of_each("families", usual) for p in covered.probes(facts, covered.turning_points(weights))
-    ]
+    weights = covered.turning_points({"weight_gsm": turns.pop("weight_gsm")})
+    typed = covered.typed_values(turns)
+    probed = [p for facts in one_of_each("construction", usual) for p in covered.probes(facts, typed)]
+    probed += [p for facts in one_of_each("families", usual) for p in covered.probes(facts, weights)]
+    probed += [p for facts in of_every_fibre() for p in covered.probes(facts, [("colour", word) for word in COLOURS])]
     every = [*usual, *probed]
     advised = list(zip(every, advice.advise(every, base, mights=False), strict=True))
+    chosen = [(usual[0], {"seam_finish": finish}) for finish in base.topics["seam_finish"].order]
+    own = [advice.choices(cells, lambda key: key, base) for _, cells in chosen]
+    advised += zip([facts for facts, _ in chosen], advice.advise([f for f, _ in chosen], base, own), strict=True)
     return "\n".join(covered.report(base, advised, date.today()))
 
 

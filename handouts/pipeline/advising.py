@@ -10,7 +10,7 @@ from handouts import advice, knowledge, labelling
 from handouts.model import Knowledge, Rule, Value
 from handouts.pipeline.reading import Entry, read_entry
 from handouts.problems import Problem, problem
-from handouts.records import Decision, Fabric, Fact, Label, Tested
+from handouts.records import Content, Decision, Fabric, Fact, Label, Section, Share, Tested
 
 WEIGHT_REACH = 2.5
 """How far from its own weight a card looks for changes, as a factor: beyond it the cloth is another cloth."""
@@ -83,6 +83,19 @@ def usual_facts() -> dict[str, dict[str, Fact]]:
         id: advice.facts_of({}, lambda key: "usual", cloth, contents[cloth.usual_content], base)
         for id, cloth in base.cloths.items()
     }
+
+
+PLAIN = ("plain-weave", "twill", "pile-weave", "jersey")
+"""Constructions in which every fibre is asked when coverage is counted."""
+
+
+def of_every_fibre() -> Iterator[dict[str, Fact]]:
+    """The facts of a plain, a twilled, a pile and a knitted cloth of every fibre."""
+    base = knowledge.load()
+    for fibre in base.fibres:
+        content = Content("", (Section("", (Share(None if fibre == "unknown" else fibre, 100.0, fibre),)),))
+        for construction in PLAIN:
+            yield advice.facts_of({}, lambda key: "probe", base.constructions[construction], content, base)
 
 
 def neighbours(fabrics: Sequence[Mapping[str, Fact]]) -> advice.Neighbours:
