@@ -12,6 +12,7 @@ import pytest
 from handouts import pages
 from handouts.errors import TemplateError
 from handouts.pages.templates import environment, render
+from handouts.pipeline import advise_fabrics
 from handouts.records import Decision, Fabric
 from tests.fabric_parts import decision, knowledge, said
 from tests.fabrics_by_hand import all_fabrics, boiled_wool, challis, lining, plain, waxed_canvas, workshop
@@ -114,7 +115,9 @@ def test_the_teachers_own_choice_is_marked_with_its_caution() -> None:
     """Acetate at two dots: her word wins, and the card says what a rule holds against it."""
     found = sheet(lining())
     assert "your choice" in said_by(found.find("strip"))
-    assert "your choice" in block(found, "Press") and "Caution: Acetate softens above 110 °C (230 °F)." in block(found, "Press")
+    assert "your choice" in block(found, "Press") and "Caution: Acetate softens above 110 °C (230 °F)." in block(
+        found, "Press"
+    )
     assert "▲ your choice, see the caution" in said_by(found.find("strip"))
 
 
@@ -152,6 +155,16 @@ def test_cautions_follow_what_the_card_calls_for() -> None:
     words = said_by(sheet(waxed_canvas()).find("foot"))
     assert "Iron upright" not in words and "Close the cutter" in words and "Follow the equipment's manual" in words
     assert "Iron upright" in said_by(sheet(plain()).find("foot"))
+
+
+def test_cloth_that_burns_fast_says_so() -> None:
+    """16 CFR 1610.1(d): plain cotton under 88 g/m² and raised cotton are outside the exemption; denim is not."""
+    rows = [
+        {"name": name, "cloth": name, "fibre_content": "100% cotton"}
+        for name in ("cotton voile", "cotton flannel", "denim")
+    ]
+    voile, flannel, denim = (said_by(sheet(fabric).find("foot")) for fabric in advise_fabrics(rows))
+    assert "burns fast" in voile and "flash over" in flannel and "flames" not in denim
 
 
 def test_differences_by_weight_name_the_threshold_in_the_classes_units() -> None:

@@ -57,6 +57,12 @@ def test_a_care_card_says_what_the_customer_must_know() -> None:
     assert card.get("copies") == "3"
 
 
+def test_a_bare_country_is_named_as_the_origin() -> None:
+    """Words that say more than a country stand as typed."""
+    assert "Origin: Portugal" in words(cards(shop(VOILE | {"origin": "Portugal"}))["C01"].find("front"))
+    assert "Origin" not in words(cards(shop(VOILE | {"origin": "Woven in Italy"}))["C01"].find("front"))
+
+
 def test_the_yard_comes_first_where_the_shop_measures_by_it() -> None:
     """0.9144 m is a yard: 10.00 per metre is 9.14 per yard (NIST SP 811)."""
     front = words(cards(shop(VOILE, units="imperial", market="US"))["C01"].find("front"))
@@ -107,7 +113,7 @@ def test_a_swatch_carries_the_statement() -> None:
 
 def test_hostile_words_stay_words() -> None:
     """Names, origins and links are escaped."""
-    bad = '<b>"&\' {{ 7*7 }}</b>'
+    bad = "<b>\"&' {{ 7*7 }}</b>"
     card = cards(shop(VOILE | {"name": bad, "origin": bad, "link": bad}, business=bad))["C01"]
     assert words(card).count(bad) >= 4
 
@@ -185,7 +191,9 @@ def test_symbols_only_with_a_licence_and_beside_words() -> None:
     assert "Tumble dry low" in words(card) and "printed under licence: CH 123" in words(card)
 
 
-@pytest.mark.parametrize("care", ["", "Dry clean only", "wash: 40; bleach: no; dry: low; iron: 2", SET.replace("40", "35")])
+@pytest.mark.parametrize(
+    "care", ["", "Dry clean only", "wash: 40; bleach: no; dry: low; iron: 2", SET.replace("40", "35")]
+)
 def test_no_symbol_for_what_the_supplier_did_not_set(care: str) -> None:
     """A symbol is a claim with a reasonable basis (16 CFR 423.6(c)): all five settings from the supplier, or none at all."""
     card = cards(shop(VOILE | {"supplier_care": care}, symbols_right="CH 123"))["C01"]

@@ -58,7 +58,12 @@ def cautions(fabric: Fabric, knowledge: Knowledge) -> str:
     table = knowledge.tables.get("cautions", {})
     called = set(calls(fabric, knowledge.tables))
     said = [record["card"] for record in table.get("caution", ()) if record["when"] in called and record["card"]]
+    said += [spoke.say for spoke in fabric.flags if spoke.rule in FIRE]
     return " ".join([*said, table.get("defer", {}).get("say", "")]).strip()
+
+
+FIRE = ("flag-light-flammable", "flag-raised-flammable")
+"""Flags of labelling.toml that belong on a card too; the others are about a shop's label, or a usual caution says them."""
 
 
 def calls(fabric: Fabric, tables: Mapping[str, Any]) -> Iterator[str]:

@@ -88,7 +88,14 @@ def facts(fabric: Fabric, words: Words) -> list[str]:
     parts = [say["article"].format(fabric.code)]
     parts += [marked(width, say["wide"].format(words.measures.across(width.value)))] if width and width.value else []
     parts += [marked(weight, words.measures.weight(weight.value))] if weight and weight.value else []
-    return [line for line in (" · ".join(parts), str(fabric.shop.get("origin", ""))) if line]
+    return [line for line in (" · ".join(parts), origin(fabric)) if line]
+
+
+def origin(fabric: Fabric) -> str:
+    """Where it comes from, as typed: `Made in USA of imported fabric`; a bare country as `Origin: Portugal`."""
+    typed, say = str(fabric.shop.get("origin", "")).strip(), shop_words()
+    said = not typed or set(typed.casefold().split()) & set(say["origin_said"])
+    return typed if said else str(say["origin"]).format(typed)
 
 
 def statement(fabric: Fabric) -> list[str]:
@@ -96,7 +103,7 @@ def statement(fabric: Fabric) -> list[str]:
     label, say = fabric.label, shop_words()
     head = fibre_heading(label.market if label else "")
     if not label or not label.statement:
-        return [say["not_stated"].format(head)]
+        return [say["not_stated_us"] if label and label.market == "US" else say["not_stated"].format(head)]
     lines = label.statement
     if label.market == "none" or all(len(line) < 24 for line in lines):
         return [f"{head}: {', '.join(lines)}"]
