@@ -46,6 +46,12 @@ def test_one_mistake_hides_no_other(tmp_path: Path) -> None:
     assert {p.cells[0].split("!")[1] for p in found if p.severity == "mend"} >= {"A2", "B2", "C2", "D2", "D3"}
 
 
+def test_a_list_without_settings_is_built_under_its_own_name(tmp_path: Path) -> None:
+    """Two price lists do not overwrite each other; a class has the name that was typed."""
+    assert workshop(tmp_path, "A;denim;100% cotton").slug == "class"
+    assert pipeline.load_workshop(TOP / "workbooks" / "outerwear.xlsx").slug != "outerwear"
+
+
 def test_an_assumed_fact_never_replaces_a_typed_one(tmp_path: Path) -> None:
     """Typed weight stays typed; the cloth's usual traits say that they are only usual."""
     fabric = workshop(tmp_path, "A;denim;100% cotton;500", "Name;Cloth;Fibre content;Weight (g/m²)").fabrics[0]

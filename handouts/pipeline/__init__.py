@@ -37,9 +37,8 @@ def load_workshop(path: Path) -> Workshop:
     fabrics = advise_entries(entries, base, book.settings, house)
     supplies = tuple(filled(row) for _, row in rows_of(book.supplies))
     found = worst_first([*problems, *findings(entries, fabrics, base)])
-    return Workshop(
-        slug(str(book.settings.get("title") or path.stem)), book.settings, tuple(fabrics), tuple(found), supplies
-    )
+    title = book.settings.get("title") if "title" in book.setting_cells else None  # a list without settings has its file's name
+    return Workshop(slug(str(title or path.stem)), book.settings, tuple(fabrics), tuple(found), supplies)
 
 
 def read_book(path: Path, base: Knowledge) -> tuple[Book, list[Entry], list[Rule], list[Problem]]:
