@@ -157,6 +157,15 @@ def test_an_unusual_measure_is_kept_and_an_impossible_one_is_not(tmp_path: Path)
     assert read_cell(tmp_path, "Stitch length (mm)", 9) == (None, ["number-not-believed"])
 
 
+def test_the_currency_may_stand_in_the_price_cells(tmp_path: Path) -> None:
+    """A price list without settings: “10,50 €” names it for all; two currencies name none."""
+    headings = [*HEADINGS, "Price per metre"]
+    book = read_lines(tmp_path, [headings, [*FABRIC, "10,50 €"], ["Red", *FABRIC[1:], 12]])
+    assert (book.settings["currency"], book.problems) == ("€", ())
+    book = read_lines(tmp_path, [headings, [*FABRIC, "10,50 €"], ["Red", *FABRIC[1:], "$12"]])
+    assert (book.settings["currency"], [p.code for p in book.problems]) == ("", ["price-without-currency"])
+
+
 def test_prices_that_may_be_two_numbers_are_asked_about(tmp_path: Path) -> None:
     """1,250 is 1.25 here and 1250 there; both are prices."""
     assert read_cell(tmp_path, "Price per metre", "1,250") == (None, ["number-ambiguous"])

@@ -37,8 +37,9 @@ def load_workshop(path: Path) -> Workshop:
     fabrics = advise_entries(entries, base, book.settings, house)
     supplies = tuple(filled(row) for _, row in rows_of(book.supplies))
     found = worst_first([*problems, *findings(entries, fabrics, base)])
-    title = book.settings.get("title") if "title" in book.setting_cells else None  # a list without settings has its file's name
-    return Workshop(slug(str(title or path.stem)), book.settings, tuple(fabrics), tuple(found), supplies)
+    named = "title" in book.setting_cells  # a list without settings has its file's name
+    title = str(book.settings["title"] if named else path.stem)
+    return Workshop(slug(title), book.settings, tuple(fabrics), tuple(found), supplies)
 
 
 def read_book(path: Path, base: Knowledge) -> tuple[Book, list[Entry], list[Rule], list[Problem]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
@@ -13,6 +14,7 @@ from handouts.sheets import FABRICS, HOUSE, SUPPLIES
 from handouts.workbook.columns import check_fabrics
 from handouts.workbook.grid import Unreadable
 from handouts.workbook.layout import Layout, find_class, find_lists
+from handouts.workbook.measures import MONEY, MONEY_WORDS
 from handouts.workbook.notes import notes_on
 from handouts.workbook.opening import open_grids
 from handouts.workbook.rows import Rows, Words, empty_frame, read_rows
@@ -41,6 +43,17 @@ def read_book(path: Path, words: Words) -> Book:
     return _filled(path, settings, lists, words, [*problems, *_others(others)])
 
 
+def currency_of(rows: Rows) -> str:
+    """The one currency that the price cells name, like € in `10,50 €`; nothing when they name none or several."""
+    place = rows.layout.places.get("price_per_m")
+    if place is None:
+        return ""
+    cells = [rows.layout.grid.value(row, place.column) for row in rows.numbers]
+    words = [re.findall(r"[€$£¥]|[a-zA-Z]+", cell) for cell in cells if isinstance(cell, str)]
+    named = {word for found in words for word in found if word in MONEY or word.casefold() in MONEY_WORDS}
+    return named.pop() if len(named) == 1 else ""
+
+
 def _others(others: Sequence[Layout]) -> list[Problem]:
     return [problem("sheet-not-read", other.grid.cell(other.header, 1), title=other.grid.title) for other in others]
 
@@ -57,6 +70,8 @@ def _filled(path: Path, settings: Settings, lists: Mapping[str, Layout], words: 
         imperial = _is_imperial(layout, settings)
         rows = read_rows(layout, words, imperial)
         frames[sheet.key] = rows.frame()
+        if sheet is FABRICS and not settings.values["currency"]:
+            settings.values["currency"] = currency_of(rows)
         letters |= rows.letters
         _check(rows, frames[sheet.key], settings)
         found += [*notes_on(layout, imperial), *rows.problems()]
