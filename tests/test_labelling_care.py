@@ -148,6 +148,23 @@ def test_a_supplier_hotter_than_the_fibres_is_told() -> None:
     assert label(read_content("100% linen", base), "EU", base, supplier_care="Wash 60 °C, hot iron").problems == ()
 
 
+def test_degrees_fahrenheit_are_no_celsius() -> None:
+    """104 °F is 40 °C, 300 °F is 149 °C: two dots (exact conversion)."""
+    base = knowledge()
+    assert (
+        label(read_content("100% cotton", base), "US", base, supplier_care="Machine wash 140 °F, iron 300 °F").problems
+        == ()
+    )
+    hot = label(read_content("100% wool", base), "US", base, supplier_care="Machine wash 140 °F, iron 400 °F")
+    assert [p.code for p in hot.problems] == ["care-conflict"] * 2
+    typed = "wash: 104 F gentle; bleach: no; dry: no; iron: 300 F; clean: no"
+    assert care("100% viscose", typed, "EU")[0] == "Washing: Wash at most 40 °C, gentle (supplier)"
+    assert label(read_content("100% viscose", base), "EU", base, supplier_care=typed).symbols[::3] == (
+        "wash-40-mild",
+        "iron-2",
+    )
+
+
 def flagged(cell: str, market: str = "US", **facts: object) -> list[str]:
     """The flags raised for a cell."""
     return [spoke.rule for spoke in flags(read_content(cell, knowledge()), facts, market, knowledge())]

@@ -196,10 +196,14 @@ def test_a_size_nobody_declared_is_our_fault_and_named() -> None:
 
 def test_symbols_are_drawn_side_by_side_in_ink() -> None:
     """Five symbols of 6 mm with strokes of at least 0.25 mm; every name that labelling can give has a shape."""
-    from handouts.labelling.symbols import WASH_C
+    from handouts.knowledge import load
     from handouts.printing.symbols import SHAPES
 
-    names = [f"wash-{c}" for c in WASH_C] + ["wash-40-very-mild", "wash-hand", "wash-no"]
+    names = [f"wash-{c}" for c in load().tables["care"]["symbol"]["wash_c"]] + [
+        "wash-40-very-mild",
+        "wash-hand",
+        "wash-no",
+    ]
     names += ["bleach-any", "bleach-oxygen", "bleach-no"]
     names += [
         "tumble-1",

@@ -21,7 +21,7 @@ TABLE = Table(
 @pytest.mark.parametrize("letter", [False, True])
 def test_it_is_ready_to_print(tmp_path: Path, letter: bool) -> None:
     """Landscape, one page wide, headings on every page, frozen on screen; every text a text."""
-    workbook.write_table(tmp_path / "t.xlsx", TABLE, letter)
+    (tmp_path / "t.xlsx").write_bytes(workbook.table_bytes(TABLE, letter))
     sheet = openpyxl.load_workbook(tmp_path / "t.xlsx").worksheets[0]
     assert [[cell.value for cell in row] for row in sheet["A3:B6"]] == [
         ["Fabric", "Needle"],

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
 import textwrap
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from handouts.labelling.guidance import OPERATIONS, Care, care_of, wording
 from handouts.labelling.names import capital
-from handouts.labelling.supplier import Stated, iron_dots, stated
+from handouts.labelling.supplier import Stated, degrees_c, iron_dots, stated
 from handouts.labelling.words import Lexicon
 from handouts.problems import Problem, problem
 from handouts.records import Content
@@ -95,12 +94,12 @@ def conflicts(said: Stated, care: Care, content: Content, lexicon: Lexicon, cell
     """Where the supplier's words are hotter than the cloth's fibres and surface usually bear."""
     table = lexicon.knowledge.tables["care"]
     wash = said.words("washing")
-    degrees = [int(n) for n in re.findall(r"(\d{2})\s*°", wash)]
+    degrees = degrees_c(wash)
     if degrees and content.sections and max(degrees) > care.c:
         yield problem("care-conflict", *cell, found=wash[:60], fibre="this cloth", limit=f"{care.c} °C")
     iron = said.words("ironing").casefold()
     forbidden = any(word in iron for word in table["words"]["no"]) and "no steam" not in iron
-    dots = 0 if forbidden else iron_dots(iron, table["temperature"]["iron"]) if iron else 0
+    dots = 0 if forbidden else iron_dots(iron, lexicon.knowledge) if iron else 0
     if content.sections and dots > care.dots:
         limit = ("no iron", "a cool iron", "a warm iron", "a hot iron")[care.dots]
         yield problem("care-conflict", *cell, found=said.words("ironing")[:60], fibre="this cloth", limit=limit)

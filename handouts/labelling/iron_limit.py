@@ -23,5 +23,5 @@ def iron_limit(text: str, knowledge: Knowledge) -> tuple[int | None, bool]:
     dry = bool(DRY.search(words)) or is_no(chosen.get("steam", "").strip(" ."))
     if FORBIDS.search(words) or is_no(words.strip(" .")):
         return 0, True
-    dots = iron_dots(words, knowledge.tables["care"]["temperature"]["iron"]) if words else 0
+    dots = iron_dots(words, knowledge) if words else 0
     return dots or None, dry

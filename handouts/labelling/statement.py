@@ -40,7 +40,7 @@ def label(
     makers = {"US": us_statement, "EU": eu_statement, "UK": eu_statement}
     statement, problems = makers.get(market, plain_statement)(with_ratio(content), known, market, where)
     care, conflicts = care_lines(content, market, known, supplier_care, plain_facts(facts), where)
-    signs = symbols(supplier_care, knowledge.tables["care"]["temperature"]["iron"])
+    signs = symbols(supplier_care, knowledge)
     return Label(market, statement, care, prepared_by.strip(), (*problems, *conflicts), signs)
 
 

@@ -10,9 +10,11 @@ from typing import Any
 from handouts.labelling.guidance import OPERATIONS, Care, ironing, washing
 from handouts.labelling.names import capital
 from handouts.labelling.words import Lexicon
+from handouts.model import Knowledge
 
 CLAUSE = re.compile(r"(.+?)((?<!\d)[.;,](?!\d)|[.;](?=\s|$)|,(?=\s)|--|•(?=\s)|$)")
 STEAM = re.compile(r"(?:no|do not|don't|steam only|only)?\s*steam(?: only)?", re.I)
+DEGREES = re.compile(r"(\d{2,3})\s*(?:°\s*([cf])?|([cf])\b)", re.I)
 LONGEST = 400
 """Characters of a supplier's care text that are printed; judgement: the longest bolt end we know is under 250."""
 SETTING = re.compile(r"^\s*((?:wash|bleach|dry|iron|clean)(?:ing)?|dry ?clean|steam)\s*[:=]\s*(.+)$", re.I | re.S)
@@ -115,10 +117,10 @@ def wash_words(value: str, market: str, lexicon: Lexicon) -> str:
     if is_no(value) or is_any(value):
         return "do not wash" if is_no(value) else "machine wash, any temperature"
     warm = lexicon.knowledge.tables["care"]["temperature"]["wash"]
-    number = re.search(r"\d{2}", value)
+    number = re.search(r"\d{2,3}", value)
     named = (c for word, c in warm.items() if re.search(rf"\b{word}\b", value))
     unsaid = lexicon.knowledge.tables["care"]["unknown"]["c"] if "hand" in value else None
-    celsius = int(number.group()) if number else next(named, unsaid)
+    celsius = next(iter(degrees_c(value)), int(number.group())) if number else next(named, unsaid)
     if celsius is None:
         return ""
     gentle = any(word in value for word in ("gentle", "mild", "delicate"))
@@ -149,20 +151,28 @@ def iron_words(value: str, market: str, lexicon: Lexicon) -> str:
     """`no`, `low`, `2`, `••`, `150`, `any`."""
     if is_no(value) or is_any(value):
         return "do not iron" if is_no(value) else "iron"
-    dots = iron_dots(value, lexicon.knowledge.tables["care"]["temperature"]["iron"])
+    dots = iron_dots(value, lexicon.knowledge)
     steam = "none" if "no steam" in value else "high"
     return ironing(Care(dots=dots, steam=steam), market, lexicon) if dots else ""
 
 
-def iron_dots(value: str, words: Mapping[str, Any]) -> int:
-    """Dots of an iron instruction, 0 when it names none: •• is 2, 150 °C is 2, warm is 2."""
+def iron_dots(value: str, knowledge: Knowledge) -> int:
+    """Dots of an iron instruction, 0 when it names none: •• is 2, 150 °C and 300 °F are 2, warm is 2."""
+    most = {int(row["dots"]): row["most_c"] for row in knowledge.tables["heat"]["dots"]}
     if "•" in value:
-        return min(value.count("•"), 3)
+        return min(value.count("•"), max(most))
     number = re.search(r"\d+", value)
     if number:
-        figure = int(number.group())
-        return figure if 1 <= figure <= 3 else 1 if figure <= 110 else 2 if figure <= 150 else 3
-    return next((dots for word, dots in words.items() if re.search(rf"\b{word}\b", value)), 0)
+        figure = next(iter(degrees_c(value)), int(number.group()))
+        return figure if 1 <= figure <= max(most) else next((dots for dots in most if figure <= most[dots]), max(most))
+    words = knowledge.tables["care"]["temperature"]["iron"]
+    return next((int(dots) for word, dots in words.items() if re.search(rf"\b{word}\b", value)), 0)
+
+
+def degrees_c(text: str) -> list[int]:
+    """Every temperature of a text in whole °C: 40 °C and 104 F are both 40."""
+    found = DEGREES.findall(text)
+    return [round((int(n) - 32) / 1.8) if "f" in f"{a}{b}".casefold() else int(n) for n, a, b in found]
 
 
 def clean_words(value: str, market: str, lexicon: Lexicon) -> str:

@@ -5,42 +5,41 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 
-from handouts.labelling.supplier import iron_dots, is_no, settings
-
-WASH_C = (30, 40, 50, 60, 70, 95)
-"""°C of the washing symbols of ISO 3758 (50 without a bar was not seen in the sources)."""
+from handouts.labelling.supplier import degrees_c, iron_dots, is_no, settings
+from handouts.model import Knowledge
 
 
-def symbols(text: str, iron_words: Mapping[str, int]) -> tuple[str, ...]:
+def symbols(text: str, knowledge: Knowledge) -> tuple[str, ...]:
     """Five symbol names in the order wash, bleach, dry, iron, clean; none unless all five settings have one of their own."""
     chosen = {key: value.casefold().strip(" .") for key, value in settings(text).items()}
     if not set(MAKERS) <= set(chosen):
         return ()
-    found = [make(chosen[key], iron_words) for key, make in MAKERS.items()]
+    found = [make(chosen[key], knowledge) for key, make in MAKERS.items()]
     return tuple(found) if all(found) else ()
 
 
-def wash(value: str, words: Mapping[str, int]) -> str:
+def wash(value: str, knowledge: Knowledge) -> str:
     """`wash-40-mild`, `wash-hand`, `wash-no`."""
     if is_no(value):
         return "wash-no"
     if "hand" in value:
         return "wash-hand"
-    number = re.search(r"\d{2}", value)
-    if not number or int(number.group()) not in WASH_C:
+    number = re.search(r"\d{2,3}", value)
+    celsius = next(iter(degrees_c(value)), int(number.group())) if number else 0
+    if celsius not in knowledge.tables["care"]["symbol"]["wash_c"]:
         return ""
     way = "-very-mild" if "very" in value else "-mild" if re.search("gentle|mild|delicate", value) else ""
-    return f"wash-{int(number.group())}{way}"
+    return f"wash-{celsius}{way}"
 
 
-def bleach(value: str, words: Mapping[str, int]) -> str:
+def bleach(value: str, knowledge: Knowledge) -> str:
     """`bleach-no`, `bleach-oxygen`, `bleach-any`."""
     if is_no(value):
         return "bleach-no"
     return "bleach-oxygen" if re.search("oxygen|non", value) else "bleach-any" if value == "any" else ""
 
 
-def dry(value: str, words: Mapping[str, int]) -> str:
+def dry(value: str, knowledge: Knowledge) -> str:
     """`tumble-1`, `tumble-2`, `tumble-no`, `line`, `drip`, `flat`."""
     if is_no(value) or "no tumble" in value:
         return "tumble-no"
@@ -55,18 +54,18 @@ def dry(value: str, words: Mapping[str, int]) -> str:
     return next((name for word, name in heat.items() if word in value), "")
 
 
-def iron(value: str, words: Mapping[str, int]) -> str:
+def iron(value: str, knowledge: Knowledge) -> str:
     """`iron-1` to `iron-3`, `iron-no`."""
-    dots = 0 if is_no(value) else iron_dots(value, words)
+    dots = 0 if is_no(value) else iron_dots(value, knowledge)
     return "iron-no" if is_no(value) else f"iron-{dots}" if dots else ""
 
 
-def clean(value: str, words: Mapping[str, int]) -> str:
+def clean(value: str, knowledge: Knowledge) -> str:
     """`clean-p`, `clean-f`, `clean-no`."""
     return {"p": "clean-p", "f": "clean-f", "petroleum": "clean-f"}.get(value, "clean-no" if is_no(value) else "")
 
 
-MAKERS: Mapping[str, Callable[[str, Mapping[str, int]], str]] = {
+MAKERS: Mapping[str, Callable[[str, Knowledge], str]] = {
     "washing": wash,
     "bleach": bleach,
     "drying": dry,

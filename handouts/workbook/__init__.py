@@ -55,13 +55,6 @@ def table_bytes(table: Table, letter: bool = False) -> bytes:
     return book_bytes(table_book(table, letter))
 
 
-def write_table(path: Path, table: Table, letter: bool = False) -> None:
-    """Writes a table as a workbook (see table_bytes)."""
-    from handouts.workbook.saving import place
-
-    place(Path(path), table_bytes(table, letter))
-
-
 def write_example(path: Path, words: Words, imperial: bool = False) -> None:
     """Writes the example class (outerwear and its linings, twelve cloths)."""
     from handouts.workbook.examples import outerwear

@@ -10,7 +10,7 @@ from handouts.workbook.grid import Grid, Unreadable
 from handouts.workbook.limits import FILE
 from handouts.workbook.words import shown
 
-ZIP, OLE = b"PK\x03\x04", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
+OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 OTHERS = {
     b"%PDF": "a PDF",
     b"\x89PNG": "a picture",
