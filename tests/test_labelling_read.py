@@ -60,6 +60,9 @@ LANGUAGES = {
     "50% wol en 50% zijde": {"wool": 50, "silk": 50},
     "reine Baumwolle": {"cotton": 100},
     "pur coton": {"cotton": 100},
+    "100 % regenerierte Proteinfaser": {"protein": 100},
+    "100% yack": {"yak": 100},
+    "80% polilactida, 20% capok": {"polylactide": 80, "kapok": 20},
     "100% polyamide (nylon)": {"polyamide": 100},
 }
 
