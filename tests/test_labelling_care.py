@@ -47,6 +47,15 @@ def test_dry_clean_only_forbids_the_wash() -> None:
     assert "Washing: not stated by supplier; ask before you wash it" in care("100% silk", "Professionally dryclean.")
 
 
+def test_spot_clean_forbids_the_wash() -> None:
+    """No washing is advised where the supplier allows a spot only."""
+    lines = care("70% viscose, 30% linen", "Spot clean only")
+    assert (
+        lines[0] == "Washing: do not wash (supplier: spot clean only)"
+        and "Cleaning: Spot clean only (supplier)" in lines
+    )
+
+
 def test_other_languages_are_sorted_too() -> None:
     """A German bolt end."""
     lines = care("100% linen", "40°C waschen, nicht bleichen, nicht trocknen, heiß bügeln, chemisch reinigen", "EU")

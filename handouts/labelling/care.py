@@ -52,8 +52,9 @@ def silent(said: Stated, words: Mapping[str, str], lexicon: Lexicon) -> Iterator
     for operation in OPERATIONS:
         if operation in said.covered:
             continue
-        if operation == "washing" and any(w in said.words("cleaning").casefold() for w in only_clean):
-            yield operation, "Washing: do not wash (supplier: dry clean only)"
+        only = next((words for words in only_clean if words in said.words("cleaning").casefold()), "")
+        if operation == "washing" and only:
+            yield operation, f"Washing: do not wash (supplier: {only})"
         elif operation == "washing" and "cleaning" in said.covered:
             yield operation, f"Washing: {NOT_STATED}; ask before you wash it"
         else:
