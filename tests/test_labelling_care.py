@@ -157,6 +157,12 @@ def test_a_supplier_hotter_than_the_fibres_is_told() -> None:
     assert label(read_content("100% linen", base), "EU", base, supplier_care="Wash 60 °C, hot iron").problems == ()
 
 
+def test_degrees_in_words_are_washing() -> None:
+    """A bolt end that says 30 is not answered with guidance of 40."""
+    for said in ("30 Grad Schonwäsche", "30 degrees, gentle", "lavable à 30 degrés", "30° delicate"):
+        assert care("97% cotton, 3% elastane", said, "EU")[0] == f"Washing: {said} (supplier)", said
+
+
 def test_degrees_fahrenheit_are_no_celsius() -> None:
     """104 °F is 40 °C, 300 °F is 149 °C: two dots (exact conversion)."""
     base = knowledge()

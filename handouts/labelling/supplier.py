@@ -14,7 +14,7 @@ from handouts.model import Knowledge
 
 CLAUSE = re.compile(r"(.+?)((?<!\d)[.;,](?!\d)|[.;](?=\s|$)|,(?=\s)|--|•(?=\s)|$)")
 STEAM = re.compile(r"(?:no|do not|don't|steam only|only)?\s*steam(?: only)?", re.I)
-DEGREES = re.compile(r"(\d{2,3})\s*(?:°\s*([cf])?|([cf])\b)", re.I)
+DEGREES = re.compile(r"(\d{2,3})\s*(?:(?:°|deg\w*|grad\w*|degrés?)\s*([cf]\b)?|([cf])\b)", re.I)
 LONGEST = 400
 """Characters of a supplier's care text that are printed; judgement: the longest bolt end we know is under 250."""
 SETTING = re.compile(r"^\s*((?:wash|bleach|dry|iron|clean)(?:ing)?|dry ?clean|steam)\s*[:=]\s*(.+)$", re.I | re.S)
@@ -225,6 +225,6 @@ def about(lower: str, table: Mapping[str, Any]) -> tuple[str, ...]:
             if words in lower:
                 hits.add(operation)
                 lower = lower.replace(words, " ")
-    if not hits and re.search(r"\b\d{2}\s*°", lower):
+    if not hits and degrees_c(lower):
         hits.add("washing")
     return tuple(operation for operation in OPERATIONS if operation in hits)
