@@ -8,7 +8,7 @@ import pytest
 from fontTools.ttLib import TTFont
 
 from handouts.printing import missing_glyphs
-from handouts.printing.fonts import clean, runs, width
+from handouts.printing.fonts import clean, coverage, runs, width
 from handouts.printing.look import fonts_folder, part
 
 KINDS = ("regular", "bold", "spare")
@@ -34,6 +34,12 @@ def test_the_font_has_a_name_of_our_own(kind: str) -> None:
     names = [str(font(kind)["name"].getName(number, 3, 1)) for number in (1, 2, 3, 4, 6)]
     assert all("Handout" in name for name in names if name not in ("Regular", "Bold"))
     assert not [name for name in names for word in ("Source", "Bitstream", "Vera", "DejaVu") if word in name]
+
+
+def test_every_sign_of_ascii_can_be_printed() -> None:
+    """Which is why such a text need not be looked at sign by sign."""
+    printable = {n for n in range(128) if chr(n).isprintable()}
+    assert len(printable) == 95 and printable <= set(coverage("regular"))
 
 
 def test_no_two_fonts_share_a_postscript_name() -> None:

@@ -164,7 +164,7 @@ def test_the_words_beside_the_bar_stay_on_the_sheet(size: str, paper: str) -> No
     page = opened(sheets(card("K"), size, paper=paper)).pages[0]
     words = [word for word in page.extract_words() if word["text"] in ("50", "mm")]
     assert len(words) == 2
-    assert all(6 < word["x0"] * MM and word["x1"] * MM < float(page.width) * MM - 6 for word in words)
+    assert all(word["x0"] * MM > 6 and word["x1"] * MM < float(page.width) * MM - 6 for word in words)
 
 
 def test_the_code_is_the_standards_square_by_square() -> None:

@@ -41,6 +41,8 @@ def clean(text: str) -> str:
 
 def missing_glyphs(text: str) -> set[str]:
     """The characters of `text` that no font of ours can print; a page shows a plain question mark for each."""
+    if text.isascii() and text.isprintable():  # quick for lists of thousands: every font has these
+        return set()
     return {c for c in clean(text) if ord(c) not in coverage("regular") and ord(c) not in coverage("spare")}
 
 
