@@ -139,7 +139,9 @@ class Label:
     care: tuple[str, ...]
     supplied_by: str
     problems: tuple[Problem, ...] = ()
-    symbols: tuple[str, ...] = ()  # care symbols of the supplier's five settings, in the standard's order: wash-40-mild …
+    symbols: tuple[
+        str, ...
+    ] = ()  # care symbols of the supplier's five settings, in the standard's order: wash-40-mild …
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,19 @@ from handouts.records import Label
 from tests.labelling_knowledge import knowledge
 
 WOOLS = {"wool", "cashmere", "mohair", "alpaca"}
-NAMES = ["cotton", "linen", "silk", "polyester", "nylon", "acrylic", "spandex", "rayon", "hemp", "ramie", *sorted(WOOLS)]
+NAMES = [
+    "cotton",
+    "linen",
+    "silk",
+    "polyester",
+    "nylon",
+    "acrylic",
+    "spandex",
+    "rayon",
+    "hemp",
+    "ramie",
+    *sorted(WOOLS),
+]
 Blend = list[tuple[Fraction, str, str]]
 
 

@@ -106,10 +106,15 @@ def test_parts_have_their_own_fibres_and_share() -> None:
         "Flor: 100% Polyamid, Rücken: 100% Baumwolle, Flor 40%",
     ):
         content = read_content(cell, knowledge())
-        assert [(s.part, s.shares[0].fibre) for s in content.sections] == [("pile", "polyamide"), ("back", "cotton")], cell
+        assert [(s.part, s.shares[0].fibre) for s in content.sections] == [("pile", "polyamide"), ("back", "cotton")], (
+            cell
+        )
         assert content.sections[0].pct == 40, cell
     assert shares("shell 100% cotton, lining 100% polyester", "lining") == {"polyester": 100}
-    assert shares("Obermaterial: 80% Baumwolle, 20% Polyester; Futter: 100% Viskose", "shell") == {"cotton": 80, "polyester": 20}
+    assert shares("Obermaterial: 80% Baumwolle, 20% Polyester; Futter: 100% Viskose", "shell") == {
+        "cotton": 80,
+        "polyester": 20,
+    }
 
 
 def test_what_is_left_out_or_added_stands_apart() -> None:
@@ -142,7 +147,9 @@ def test_skins_and_cloth_nobody_knows() -> None:
     """Leather and suede, unknown, remnants and scraps."""
     base = knowledge()
     assert [read_content(c, base).skin for c in ("leather", "100% suede", "Leder")] == ["leather", "suede", "leather"]
-    assert all(read_content(c, base).unknown for c in ("unknown", "?", "unbekannt", "not known", "remnants unknown", "n/a"))
+    assert all(
+        read_content(c, base).unknown for c in ("unknown", "?", "unbekannt", "not known", "remnants unknown", "n/a")
+    )
     content = read_content("45% rayon, 30% acetate, 25% unknown scraps", base)
     assert (content.fibres(), content.findings) == ({"viscose": 45, "acetate": 30, "unknown": 25}, ())
     assert read_content("polyester suede", base).skin == ""
@@ -190,19 +197,33 @@ def test_what_cannot_stand_is_found(cell: str) -> None:
 
 def test_every_finding_is_drawn_by_some_cell() -> None:
     """No message of the content group is dead: the cells above draw them, trade and short words beside them."""
-    drawn = {code for cell in (*FAULTS, "poly 100", "elast 3, cotton 97") for code, _ in read_content(cell, knowledge()).findings}
+    drawn = {
+        code
+        for cell in (*FAULTS, "poly 100", "elast 3, cotton 97")
+        for code, _ in read_content(cell, knowledge()).findings
+    }
     assert {code for code in catalogue() if code.startswith("content-")} - {"content-missing"} == drawn
 
 
 def test_a_doubtful_word_still_finds_its_fibre() -> None:
     """Heat advice must be right while the wording is not: code, short form, bamboo, imitation, slip of the finger."""
-    cells = {"CO": "cotton", "poly 100": "polyester", "bamboo": "viscose", "polyester silk": "polyester", "cottn": "cotton"}
+    cells = {
+        "CO": "cotton",
+        "poly 100": "polyester",
+        "bamboo": "viscose",
+        "polyester silk": "polyester",
+        "cottn": "cotton",
+    }
     assert cells == {cell: next(iter(shares(cell))) for cell in cells}
 
 
 def test_proposals_say_what_to_write() -> None:
     """The missing share and the meant fibre are named."""
-    said = {code: found for cell in ("60% cotton, linen", "100% cottn") for code, found in read_content(cell, knowledge()).findings}
+    said = {
+        code: found
+        for cell in ("60% cotton, linen", "100% cottn")
+        for code, found in read_content(cell, knowledge()).findings
+    }
     assert "40% linen" in str(said["content-no-share"]["proposal"])
     assert "Did you mean cotton?" in str(said["content-unknown-word"]["proposal"])
 
@@ -225,7 +246,14 @@ def test_any_text_is_read(cell: str) -> None:
         assert catalogue()[code].sentence.format(**found) and catalogue()[code].mend.format(**found)
 
 
-LONG = ["a" * 32767, "(" * 32767, "1 " * 16000, "\x00\x1b\u202e" * 9000, "exclusive of " * 2500, "cotton coated " * 2300]
+LONG = [
+    "a" * 32767,
+    "(" * 32767,
+    "1 " * 16000,
+    "\x00\x1b\u202e" * 9000,
+    "exclusive of " * 2500,
+    "cotton coated " * 2300,
+]
 
 
 @pytest.mark.parametrize("cell", LONG, ids=lambda cell: ascii(cell[:12]))
@@ -256,7 +284,9 @@ def draw_blend(draw: st.DrawFn) -> str:
     names = draw(st.lists(FIBRES, min_size=1, max_size=5, unique=True))
     cuts = sorted(draw(st.lists(st.integers(1, 199), min_size=len(names) - 1, max_size=len(names) - 1, unique=True)))
     halves = [b - a for a, b in zip([0, *cuts], [*cuts, 200], strict=True)]
-    reasons = draw(st.lists(st.sampled_from(["", " (for stretch)", " (strength)"]), min_size=len(names), max_size=len(names)))
+    reasons = draw(
+        st.lists(st.sampled_from(["", " (for stretch)", " (strength)"]), min_size=len(names), max_size=len(names))
+    )
     return ", ".join(f"{h / 2:g}% {name}{reason}" for h, name, reason in zip(halves, names, reasons, strict=True))
 
 
