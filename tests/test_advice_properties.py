@@ -5,7 +5,7 @@ Fabrics are drawn in batches of fifty and advised in one frame; BATCHES × fifty
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -25,7 +25,8 @@ BATCH, BATCHES = 50, 40
 HEAT_WORDS = KNOWN.topics["iron_word"].order
 STEAMS = KNOWN.topics["steam"].order
 
-print(f"hypothesis seed {SEED}: {BATCH * BATCHES} random fabrics a property")
+TRIED: list[int] = []
+"""How many fabrics each batch of the running test held."""
 run = settings(max_examples=BATCHES, deadline=None, database=None, suppress_health_check=list(HealthCheck))
 
 
@@ -70,7 +71,24 @@ def fabrics(draw: st.DrawFn) -> dict[str, Fact]:
     return facts_of(typed, lambda key: key, draw(st.sampled_from(ITEMS)), draw(contents()), KNOWN)
 
 
-batches = st.lists(fabrics(), min_size=BATCH, max_size=BATCH)
+def counted(batch: list[dict[str, Fact]]) -> list[dict[str, Fact]]:
+    """The same batch, counted."""
+    TRIED.append(len(batch))
+    return batch
+
+
+batches = st.lists(fabrics(), min_size=BATCH, max_size=BATCH).map(counted)
+
+
+@pytest.fixture(autouse=True)
+def _say_how_many(record_property: Callable[[str, object], None]) -> Iterator[None]:
+    """Hands the seed and the number of fabrics tried to the end of the run (conftest.py), where they are printed."""
+    TRIED.clear()
+    yield
+    if TRIED:
+        assert sum(TRIED) >= BATCH * BATCHES, "fewer random fabrics than promised"
+        record_property("seed", SEED)
+        record_property("random_fabrics", sum(TRIED))
 
 
 def told(facts: Mapping[str, Fact]) -> str:
