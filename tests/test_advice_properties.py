@@ -108,15 +108,18 @@ def test_every_fabric_gets_full_and_lawful_advice(batch: list[dict[str, Fact]]) 
         within_every_fibre(facts, advice, about)
         value = {topic: decision.value for topic, decision in advice.items()}
         assert value["steam"] == "none" or value["press_dots"] >= 1, about
-        if {"skin", "vinyl", "laminated", "waxed"} & facts["families"].value or facts["coating"].value in (
-            "PVC",
-            "wax",
-        ):
+        if holes_stay(facts):
             assert not {"pins", "fine pins"} & set(value["hold"]), about
         assert not [word for word in value["suits"] or () if "night" in word or "sleep" in word or "pyjama" in word], (
             about
         )
         assert value["needle_nm"]["low"] <= value["needle_nm"]["start"] <= value["needle_nm"]["high"]
+
+
+def holes_stay(facts: Mapping[str, Fact]) -> bool:
+    """Skins, films, and cloth under a closed layer: a pin's hole never closes."""
+    kinds = {"skin", "vinyl", "laminated", "waxed"} & facts["families"].value
+    return bool(kinds or facts["structure"].value in ("skin", "film") or facts["coating"].value in ("PVC", "wax"))
 
 
 def within_every_fibre(facts: Mapping[str, Fact], advice: Mapping[str, Decision], about: str) -> None:
