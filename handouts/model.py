@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
@@ -87,6 +87,7 @@ class Topic:
 
     combine: `lowest` or `highest` along `order`; `one` (the highest tier that spoke); `all` (every line).
     shape: choice, list, lines, range, number, words, record.
+    safety: a rule for the whole class may stay below the trade's limit, never lift it; only a typed choice does, with a caution.
     """
 
     id: str
@@ -95,7 +96,7 @@ class Topic:
     combine: str
     order: tuple[Value, ...] = ()
     unit: str = ""
-    words: Mapping[str, str] = field(default_factory=dict)
+    safety: bool = False
     required: bool = True
 
 

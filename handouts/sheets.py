@@ -210,7 +210,7 @@ HOUSE = Sheet(
     "list",
     (
         Column("when", "When", help="A heading of the Fabrics sheet, Cloth, Fibre, Family or Structure. Several conditions: one row each, Topic in the last.", example="Weight (g/m²)"),
-        Column("is", "Is", help="A word, several words with commas, or a range: over 300, under 90, 90 to 200.", example="over 300"),
+        Column("is", "Is", help="A word, several words with commas, not and a word, or a range: over 300, under 90, 90 to 200.", example="over 300"),
         Column("topic", "Topic", vocabulary="topics", example="foot"),
         Column("advice", "Advice", help="What the card shall say, or the setting.", example="Walking foot."),
         Column("because", "Because", help="Printed as the reason.", example="Our tables are slippery."),

@@ -13,6 +13,11 @@ def fahrenheit(celsius: float) -> float:
     return celsius * 9 / 5 + 32
 
 
+def celsius(fahrenheit: float) -> float:
+    """°C for °F."""
+    return (fahrenheit - 32) * 5 / 9
+
+
 def stitches_per_inch(stitch_mm: float) -> float:
     """Stitches per inch for a stitch length in mm: 25.4 / mm. The inverse is itself."""
     return MM_PER_INCH / stitch_mm

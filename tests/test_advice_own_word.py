@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from handouts import knowledge, pipeline
+from handouts import advice, knowledge, labelling, pipeline
 from handouts.advice import HouseRow, house_rules
 from handouts.records import Fabric
 
@@ -74,6 +74,13 @@ def rules_from(*rows: dict[str, str]) -> tuple[list[Any], list[Any]]:
         ("Cloth", "rayon challis", {"cloth": ["viscose-challis"]}),
         ("Fibre", "spandex, Seide", {"fibres": ["elastane", "silk"]}),
         ("Nap", "short, deep", {"nap": ["short", "deep"]}),
+        ("Coating", "pvc", {"coating": ["PVC"]}),
+        ("Fibre content", "not wool", {"fibres": {"none": ["wool"]}}),
+        ("Elastane", "over 5 %", {"elastane_pct": {"above": 5.0}}),
+        ("Family", "velvet", {"families": ["velvet"]}),
+        ("Weight (oz/yd²)", "over 10", {"weight_gsm": {"above": pytest.approx(339.06, abs=0.01)}}),  # 33.9057 each
+        ("Weight", "up to 4 oz", {"weight_gsm": {"max": pytest.approx(135.62, abs=0.01)}}),
+        ("Width", "under 40 in", {"width_cm": {"below": pytest.approx(101.6)}}),
     ],
 )
 def test_conditions_are_read_in_the_teachers_words(when: str, said: str, expected: dict[str, Any]) -> None:
@@ -82,8 +89,68 @@ def test_conditions_are_read_in_the_teachers_words(when: str, said: str, expecte
     assert (problems, [rule.when for rule in rules]) == ([], [expected])
 
 
+def test_a_range_without_a_unit_is_in_the_units_of_the_class() -> None:
+    """`Weight | over 10` of an imperial class is 10 oz/yd²; a unit in the heading goes before."""
+    for when, weight in (("Weight", 339.06), ("Weight (g/m²)", 10)):
+        row = HouseRow(2, {"when": when, "is": "over 10", "topic": "Foot", "advice": "Walking foot."})
+        rules, _ = house_rules([row], lambda key, number: f"{key}{number}", KNOWN, imperial=True)
+        assert rules[0].when == {"weight_gsm": {"above": pytest.approx(weight, abs=0.01)}}
+
+
+@pytest.mark.parametrize(
+    ("topic", "said", "expected"),
+    [
+        ("Needle size", "80/12", {"needle_nm": {"low": 80, "high": 80, "start": 80}}),
+        ("Needle size", "70/10 to 90/14", {"needle_nm": {"low": 70, "high": 90, "start": 70}}),
+        ("Needle size", "14", {"needle_nm": {"low": 90, "high": 90, "start": 90}}),
+        ("Stitch length", "2 to 3 mm", {"stitch_mm": {"low": 2, "high": 3, "start": 2}}),
+        ("Stitch length", "10 per inch", {"stitch_mm": {"low": 2.54, "high": 2.54, "start": 2.54}}),
+        ("Stitch", "zigzag", {"stitch": "304 zigzag"}),
+        ("Press from", "wrong side", {"press_side": "wrong"}),
+        ("Iron setting", "Wool", {"press_dots": 2, "press_c": 150, "iron_word": "wool"}),
+        ("Iron, at most", "300 °F", {"press_c": 149}),
+        ("Overlock", "optional, 3 threads", {"serger": {"use": "optional", "threads": 3}}),
+        ("Seam allowance", "15 mm, trim to 6", {"seam_allowance_mm": {"sew": 15, "trim": 6}}),
+        ("Seam allowance", "5/8 in", {"seam_allowance_mm": {"sew": 15.9, "trim": 15.9}}),
+        ("Shrinkage to expect", "5, 3", {"shrink_pct": {"length": 5, "width": 3}}),
+    ],
+)
+def test_advice_is_read_in_the_teachers_words(topic: str, said: str, expected: dict[str, Any]) -> None:
+    """A setting as it is printed or spoken, in either system of units; a setting of the iron says its heat too."""
+    rules, problems = rules_from({"topic": topic, "advice": said})
+    assert (problems, {rule.topic: rule.value for rule in rules}) == ([], expected)
+
+
+def test_a_part_of_a_record_is_enough() -> None:
+    """No overlock in this class: the threads stay those of the rules, the teacher's word is told."""
+    rules, _ = rules_from({"topic": "Overlock", "advice": "no"})
+    knit = advised("cotton-jersey", "100% cotton", rules)["serger"]
+    assert (knit.value["use"], knit.value["threads"], knit.choice) == ("no", 4, "house")
+
+
+def advised(cloth: str, content: str, house: list[Any]) -> dict[str, Any]:
+    """The advice on a cloth under some house rules."""
+    facts = advice.facts_of({}, str, KNOWN.cloths[cloth], labelling.read_content(content, KNOWN), KNOWN)
+    return advice.advise([facts], KNOWN, house=house)[0]
+
+
+def test_a_house_rule_may_cool_the_iron_but_never_heat_it() -> None:
+    """Linen setting and plenty of steam for the whole class: acetate stays at one dot without steam; wool cools cotton."""
+    hot, _ = rules_from({"topic": "Iron setting", "advice": "linen"}, {"topic": "Steam", "advice": "high"})
+    lining, cotton = advised("acetate-lining", "100% acetate", hot), advised("quilting-cotton", "100% cotton", hot)
+    assert [lining[t].value for t in ("press_dots", "press_c", "iron_word", "steam")] == [1, 110, "synthetics", "none"]
+    assert lining["press_dots"].choice == "rules" and cotton["press_dots"].value == 3
+    cool, _ = rules_from({"topic": "Iron setting", "advice": "wool"})
+    cooled = advised("quilting-cotton", "100% cotton", cool)
+    assert [cooled[t].value for t in ("press_dots", "press_c", "iron_word")] == [2, 150, "wool"]
+
+
 def test_conditions_add_up_until_a_topic() -> None:
     """Two rows, the topic in the last: both conditions hold."""
+    between, _ = rules_from(
+        {"when": "Weight", "is": "over 90"}, {"when": "Weight", "is": "under 200", "topic": "Foot", "advice": "x"}
+    )
+    assert between[0].when == {"weight_gsm": {"above": 90.0, "below": 200.0}}
     rules, problems = rules_from(
         {"when": "Weight", "is": "over 300"},
         {"when": "Frays (0-3)", "is": "3", "topic": "Stitch length", "advice": "3.5", "because": "Loose weave."},
@@ -101,7 +168,17 @@ def test_conditions_add_up_until_a_topic() -> None:
     [
         ({"when": "Wieght", "is": "over 3", "topic": "Foot", "advice": "x"}, "house-when-unknown", "House rules!when2"),
         ({"when": "Weight", "is": "rather", "topic": "Foot", "advice": "x"}, "house-is-unreadable", "House rules!is2"),
+        ({"when": "Nap", "is": "fluffy", "topic": "Foot", "advice": "x"}, "house-is-unreadable", "House rules!is2"),
+        (
+            {"when": "Family", "is": "velvet, x", "topic": "Foot", "advice": "x"},
+            "house-is-unreadable",
+            "House rules!is2",
+        ),
         ({"topic": "Needles", "advice": "x"}, "house-topic-unknown", "House rules!topic2"),
+        ({"topic": "Needle size", "advice": "85"}, "house-advice-unfit", "House rules!advice2"),
+        ({"topic": "Stitch length", "advice": "10"}, "house-advice-unfit", "House rules!advice2"),
+        ({"topic": "Seam allowance", "advice": "6 mm, trim to 15"}, "house-advice-unfit", "House rules!advice2"),
+        ({"when": "Nap", "is": "deep"}, "house-topic-missing", "House rules!topic2"),
         ({"topic": "Steam", "advice": "lots"}, "house-advice-unfit", "House rules!advice2"),
     ],
 )

@@ -35,8 +35,8 @@ def decide(topic: Topic, rules: Sequence[Rule], tiers: Sequence[str]) -> Decisio
     for tier in OWN:
         own = [rule for rule in ordered if rule.tier == tier]
         if own and topic.combine != "all":
-            chosen, choice = combine(topic, own, firm(trade) if tier == "house" else (), rank), tier
-            chosen, choice = (chosen, choice) if chosen.winners else (verdict, "rules")
+            said = ours(topic, own, trade, rank)
+            chosen, choice = (said, tier) if any(rule.tier == tier for rule in said.winners) else (chosen, choice)
     if topic.combine == "all":
         chosen, choice = (
             combine(topic, ordered, forbidden(trade), rank),
@@ -47,6 +47,13 @@ def decide(topic: Topic, rules: Sequence[Rule], tiers: Sequence[str]) -> Decisio
     lost = tuple(spoke(rule) for rule in ordered if rule.id not in won)
     cautions = overruled(topic, chosen, verdict, trade) if choice in OWN else ()
     return Decision(topic.id, chosen.value, tuple(map(spoke, chosen.winners)), (), lost, cautions, choice, chosen.clash)
+
+
+def ours(topic: Topic, own: Sequence[Rule], trade: Sequence[Rule], rank: dict[str, int]) -> Verdict:
+    """What the class's own rules of one tier say. One for the whole class lifts no limit of heat and no safety prohibition."""
+    if own[0].tier == "typed":
+        return combine(topic, own, (), rank)
+    return combine(topic, [*trade, *own] if topic.safety else own, firm(trade), rank)
 
 
 def completed(chosen: Verdict, verdict: Verdict) -> Verdict:

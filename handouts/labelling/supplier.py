@@ -11,6 +11,7 @@ from handouts.labelling.guidance import OPERATIONS, Care, ironing, washing
 from handouts.labelling.names import capital
 from handouts.labelling.words import Lexicon
 from handouts.model import Knowledge
+from handouts.units import celsius
 
 CLAUSE = re.compile(r"(.+?)((?<!\d)[.;,](?!\d)|[.;](?=\s|$)|,(?=\s)|--|•(?=\s)|$)")
 STEAM = re.compile(r"(?:no|do not|don't|steam only|only)?\s*steam(?: only)?", re.I)
@@ -172,7 +173,7 @@ def iron_dots(value: str, knowledge: Knowledge) -> int:
 def degrees_c(text: str) -> list[int]:
     """Every temperature of a text in whole °C: 40 °C and 104 F are both 40."""
     found = DEGREES.findall(text)
-    return [round((int(n) - 32) / 1.8) if "f" in f"{a}{b}".casefold() else int(n) for n, a, b in found]
+    return [round(celsius(int(n))) if "f" in f"{a}{b}".casefold() else int(n) for n, a, b in found]
 
 
 def clean_words(value: str, market: str, lexicon: Lexicon) -> str:

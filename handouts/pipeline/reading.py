@@ -146,4 +146,5 @@ def unprintable(entries: Sequence[Entry], book: Book) -> Iterator[Problem]:
 def read_house(book: Book, base: Knowledge) -> tuple[list[Rule], list[Problem]]:
     """The House rules sheet as rules, and what is wrong with it."""
     rows = [advice.HouseRow(number, filled(row)) for number, row in rows_of(book.house)]
-    return advice.house_rules(rows, lambda key, number: book.cell("house", key, number), base)
+    imperial = book.settings.get("units") == "imperial"
+    return advice.house_rules(rows, lambda key, number: book.cell("house", key, number), base, imperial)
