@@ -9,8 +9,6 @@ from handouts.model import Knowledge, Rule
 from handouts.records import Decision, Fact
 from handouts.sheets import FABRICS
 
-OLD_AFTER_DAYS = 2 * 365
-
 Advised = Sequence[tuple[Mapping[str, Fact], Mapping[str, Decision]]]
 """Fabrics with their facts and advice: every cloth as it usually is, and with what may be typed of it."""
 
@@ -132,7 +130,8 @@ def cited_by_tables(knowledge: Knowledge) -> Iterator[str]:
 
 def old_sources(knowledge: Knowledge, today: date) -> Iterator[str]:
     """Sources that nobody has looked at for two years."""
-    yield from (s.id for s in knowledge.sources.values() if (today - s.checked).days > OLD_AFTER_DAYS)
+    old = knowledge.number("source_old")
+    yield from (s.id for s in knowledge.sources.values() if (today - s.checked).days > old)
 
 
 def listed(title: str, items: Iterable[str]) -> Iterator[str]:

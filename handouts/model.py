@@ -154,6 +154,10 @@ class Knowledge:
     needles: Needles
     tables: Mapping[str, Mapping[str, Value]]
 
+    def number(self, name: str, table: str = "limits") -> float:
+        """The figure of a record `[number.name]` of a table, in the unit that it says."""
+        return float(self.tables[table]["number"][name]["value"])
+
     @property
     def items(self) -> tuple[Cloth | Construction, ...]:
         """Everything a Cloth cell may name: the cloths, then the bare constructions."""

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from handouts import pipeline
+from handouts import knowledge, pipeline
 from handouts.advice import measures
 from handouts.records import Fabric
 
@@ -82,7 +82,7 @@ def test_measured_lengths_give_stretch_both_ways_and_the_worse_recovery() -> Non
 
 def odd(**cells: Any) -> list[tuple[str, tuple[str, ...]]]:
     """Findings on the measures of one row."""
-    return [(found.code, found.cells) for found in measures.odd_measures(cells, lambda key: key)]
+    return [(found.code, found.cells) for found in measures.odd_measures(cells, lambda key: key, knowledge.load())]
 
 
 def test_what_cannot_be_so_is_said() -> None:

@@ -112,7 +112,7 @@ def narrower(word: str, content: Content, words: Mapping[str, str], knowledge: K
         yield from (f"faux {base}" for base in bases)
     if content.skin:
         yield f"real {word}"
-    if (content.fibres().get("elastane") or 0) >= STRETCH_PCT:
+    if (content.fibres().get("elastane") or 0) >= knowledge.number("stretch_from"):
         yield from (f"{blend} stretch {base}" for blend in (*pairs, *singles) for base in bases)
         if made_as(item, knowledge) != "knit" or word.split()[0] in fibre_words(knowledge):
             yield f"stretch {word}"
@@ -133,10 +133,6 @@ def blend_words(content: Content, knowledge: Knowledge) -> tuple[tuple[str, ...]
     named = [tuple(dict.fromkeys(plain(name) for name in (fibre.id, fibre.eu, fibre.us))) for fibre in main]
     pairs = tuple(" ".join(pair) for pair in product(*named)) if len(named) > 1 else ()
     return pairs, named[0] if named else ()
-
-
-STRETCH_PCT = 1
-"""From this share of elastane a woven cloth is sold as stretch."""
 
 
 @cache

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from handouts.model import Value
+from handouts.model import Knowledge, Value
 from handouts.records import Decision, Fact, Likeness
 
 COMPARED = (
@@ -13,9 +13,6 @@ COMPARED = (
     "press_side", "press_cloth", "press_direction", "cut_tool", "cut_layers", "hold",
 )  # fmt: skip
 """The settings in which two cloths can differ for a student."""
-
-MOST_DIFFERENCES = 3
-MOST_SHOWN = 3
 
 
 @dataclass(frozen=True)
@@ -28,9 +25,13 @@ class Neighbours:
 
 
 def likenesses(
-    cloth: str, facts: Mapping[str, Fact], advice: Mapping[str, Decision], neighbours: Neighbours
+    cloth: str,
+    facts: Mapping[str, Fact],
+    advice: Mapping[str, Decision],
+    neighbours: Neighbours,
+    knowledge: Knowledge,
 ) -> tuple[Likeness, ...]:
-    """At most three related cloths with the few settings in which they differ, the most alike first."""
+    """A few related cloths (limits.toml says how many) with the few settings in which they differ, the most alike first."""
     mine = facts["families"].value
     found = []
     for other, theirs in neighbours.advice.items():
@@ -38,10 +39,11 @@ def likenesses(
         if other == cloth or not related(facts, neighbours.facts[other]):
             continue
         differs = differences(advice, theirs)
-        if len(differs) <= MOST_DIFFERENCES:
+        if len(differs) <= knowledge.number("alike_differences"):
             found.append((len(differs), -shared, other, differs))
     found.sort(key=lambda item: item[:3])
-    return tuple(Likeness(other, neighbours.names[other], differs) for _, _, other, differs in found[:MOST_SHOWN])
+    shown = found[: int(knowledge.number("alike_shown"))]
+    return tuple(Likeness(other, neighbours.names[other], differs) for _, _, other, differs in shown)
 
 
 def related(facts: Mapping[str, Fact], other: Mapping[str, Fact]) -> bool:

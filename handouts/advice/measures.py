@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 
-from handouts.model import Value
+from handouts.model import Knowledge, Value
 from handouts.problems import Problem, problem
 from handouts.records import Fact
 from handouts.units import number_words
@@ -75,12 +75,9 @@ def recovered(row: Mapping[str, Value], cell: Callable[[str], str]) -> dict[str,
 
 ORDER = (("relaxed_cm", "stretched_{}_cm"), ("recovered_{}_cm", "stretched_{}_cm"))
 """Pairs of columns of which the first can never be the longer."""
-APART = 0.05
-"""How far, as a share, a typed weight and a weighed swatch may lie apart before it is said: twice a lab's ±2–3 %
-(testerinlab.com, in reference/fabric_weight.md)."""
 
 
-def odd_measures(row: Mapping[str, Value], cell: Callable[[str], str]) -> Iterator[Problem]:
+def odd_measures(row: Mapping[str, Value], cell: Callable[[str], str], knowledge: Knowledge) -> Iterator[Problem]:
     """What cannot be so: a stretched length shorter than the relaxed one, a typed weight far from the weighed swatch."""
     pairs = dict.fromkeys((short.format(way), long.format(way)) for way in ("across", "along") for short, long in ORDER)
     for short, long in pairs:
@@ -90,6 +87,6 @@ def odd_measures(row: Mapping[str, Value], cell: Callable[[str], str]) -> Iterat
             )
     swatch = weighed(row, cell).get("weight_gsm")
     typed = row.get("weight_gsm")
-    if swatch and typed and abs(swatch.value - typed) > APART * typed:
+    if swatch and typed and abs(swatch.value - typed) > knowledge.number("swatch_apart") / 100 * typed:
         words = {"typed": number_words(typed), "swatch": number_words(swatch.value)}
         yield problem("weight-differs", cell("weight_gsm"), cell("swatch_g"), **words)

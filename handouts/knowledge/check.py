@@ -28,6 +28,17 @@ def sources(knowledge: Knowledge) -> Iterator[str]:
             unknown = sorted(set(item.sources) - set(knowledge.sources))
             if unknown or not item.sources:
                 yield f"{id}: sources: {', '.join(unknown) or 'none given'} not in sources.toml"
+    for table, records in knowledge.tables.items():
+        yield from figures(table, records.get("number", {}), knowledge)
+
+
+def figures(table: str, numbers: Mapping[str, Any], knowledge: Knowledge) -> Iterator[str]:
+    """Every figure of a small table has its unit, reason, sources and the day somebody looked."""
+    for name, record in numbers.items():
+        if set(record) != {"value", "unit", "why", "sources", "checked"}:
+            yield f"{table}.toml: number {name}: needs value, unit, why, sources, checked"
+        elif not record["sources"] or set(record["sources"]) - set(knowledge.sources):
+            yield f"{table}.toml: number {name}: sources {record['sources']} not in sources.toml"
 
 
 def families(knowledge: Knowledge) -> Iterator[str]:

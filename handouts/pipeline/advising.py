@@ -12,9 +12,6 @@ from handouts.pipeline.reading import Entry, read_entry
 from handouts.problems import Problem, problem
 from handouts.records import Content, Decision, Fabric, Fact, Label, Section, Share, Tested
 
-WEIGHT_REACH = 2.5
-"""How far from its own weight a card looks for changes, as a factor: beyond it the cloth is another cloth."""
-
 
 def advise_entries(
     entries: Sequence[Entry], base: Knowledge, settings: Mapping[str, Value], house: Sequence[Rule] = ()
@@ -22,12 +19,12 @@ def advise_entries(
     """Every entry with its advice, what would change it, its likes and its label."""
     facts = [entry.facts for entry in entries]
     decided = advice.advise(facts, base, [entry.choices for entry in entries], house)
-    turning = advice.changes(facts, base, decided, WEIGHT_REACH)
+    turning = advice.changes(facts, base, decided, base.number("weight_reach"))
     near = neighbours(facts)
     return [
         Fabric(
             entry.code, entry.name, entry.row, entry.item.id, entry.item.name, entry.content, entry.facts, decisions, turns,
-            advice.likenesses(entry.item.id, entry.facts, decisions, near),
+            advice.likenesses(entry.item.id, entry.facts, decisions, near, base),
             label_of(entry, base, settings, decisions), tested_of(entry.cells), str(entry.cells.get("notes", "")),
             {key: entry.cells[key] for key in SHOP_CELLS if key in entry.cells},
             labelling.flags(entry.content, entry.facts, str(settings.get("market") or "none"), base),

@@ -76,7 +76,7 @@ def read_entry(
     content, found = read_content(cells, "fibre_content", cell, base)
     item, problems = read_cloth(cells, content, cell, base)
     trim, more = read_content(cells, "trim_fibres", cell, base)
-    problems += [*found, *more, *advice.odd_measures(cells, cell)]
+    problems += [*found, *more, *advice.odd_measures(cells, cell, base)]
     if item is None:
         return None, problems
     facts = advice.facts_of(cells, cell, item, content, base, trim) | supplier_limits(cells, cell, base)
