@@ -8,6 +8,7 @@ from typing import Any
 
 from handouts.model import Knowledge, Needles, Rule
 from handouts.records import Decision, Fact, Spoke
+from tests.class_by_hand import ADVICE
 
 DAY = date(2026, 11, 25)
 CAUTIONS = {
@@ -44,31 +45,10 @@ def decision(topic: str, value: Any, because: str = "", tier: str = "usual", **m
 def advice(**given: Any) -> dict[str, Decision]:
     """A whole advice: these values, the rest ordinary. A Decision is taken as it is."""
     ordinary: Mapping[str, Any] = {
-        "press_dots": 2,
-        "press_c": 150,
-        "iron_word": "wool",
-        "steam": "medium",
-        "pretreat": ("Wash and dry it as the finished piece will be.",),
+        **ADVICE,
         "shrink_pct": {"length": 3, "width": 3},
-        "layout": ("Lay the grain parallel to the selvedge.",),
-        "cut_tool": "either",
-        "cut_layers": "double",
-        "hold": ("pins", "clips"),
-        "mark": ("Mark with chalk on the wrong side.",),
-        "interfacing": ("Fuse a scrap first.",),
-        "needle_point": ("universal",),
-        "needle_nm": {"low": 70, "high": 90, "start": 80},
-        "thread": "polyester, Tex 27",
-        "stitch": "301 straight",
         "stitch_mm": {"low": 2.0, "high": 3.0, "start": 2.5},
-        "foot": ("Use the all-purpose foot.",),
-        "serger": {"use": "no", "threads": 0, "differential": {"low": 1.0, "high": 1.0}},
         "seam_finish": ("overlock", "zigzag"),
-        "seam_allowance_mm": {"sew": 15, "trim": 15},
-        "hem": ("Turn twice and topstitch.",),
-        "press_side": "wrong",
-        "press_cloth": "optional",
-        "press_direction": "open",
         "suits": (),
         "watch_out": (),
     }
