@@ -136,8 +136,7 @@ class Teller:
     def other(self, topic: Topic, spoke: Spoke) -> str:
         """What a rule says that did not win, or what it rules out."""
         if spoke.value is None:
-            rule = self.rules.get(spoke.rule)
-            return f"not {' or '.join(self.says.short(topic.id, word) for word in rule.never)}." if rule else ""
+            return f"not {' or '.join(self.says.short(topic.id, word) for word in spoke.never)}." if spoke.never else ""
         return f"{self.value(topic, spoke.value).rstrip('.')}."
 
     def value(self, topic: Topic, value: Value) -> str:

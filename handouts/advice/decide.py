@@ -53,7 +53,9 @@ def ours(topic: Topic, own: Sequence[Rule], trade: Sequence[Rule], rank: dict[st
     """What the class's own rules of one tier say. One for the whole class lifts no limit of heat and no safety prohibition."""
     if own[0].tier == "typed":
         return combine(topic, own, (), rank)
-    return combine(topic, [*trade, *own] if topic.safety else own, firm(trade), rank)
+    if topic.safety:
+        return combine(topic, [*trade, *own], forbidden(trade), rank)
+    return combine(topic, own, firm(trade), rank)
 
 
 def completed(chosen: Verdict, verdict: Verdict) -> Verdict:
