@@ -47,7 +47,6 @@ class Fibre:
     bleach: str = "none"
     tumble: str = "low"
     dry_clean: str = "allowed"
-    care_note: str = ""
     note: str = ""
 
 
@@ -78,7 +77,6 @@ class Cloth:
     spoken: tuple[str, ...]
     sources: tuple[str, ...]
     checked: date
-    like: str = ""
 
 
 @dataclass(frozen=True)

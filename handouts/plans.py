@@ -44,8 +44,6 @@ class Kit:
     code: str
     name: str
     pieces: int
-    across_cm: float
-    down_cm: float
     turned: bool
     width_cm: float
     usable_cm: float

@@ -104,11 +104,10 @@ def test_colour_is_never_assumed() -> None:
 
 @pytest.mark.parametrize("cloth", KNOWN.cloths.values(), ids=lambda cloth: cloth.id)
 def test_usual_content_is_readable(cloth: Cloth) -> None:
-    """The usual content reads without a finding, and a sibling named by `like` exists."""
+    """The usual content reads without a finding."""
     content = read_content(cloth.usual_content, KNOWN)
     assert content.findings == ()
     assert not content.unknown
-    assert cloth.like == "" or (cloth.like in KNOWN.cloths and cloth.like != cloth.id)
 
 
 def near(value: float, low: str, high: str) -> bool:

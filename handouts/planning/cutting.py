@@ -110,8 +110,6 @@ def kit(fabric: Fabric, settings: Mapping[str, Any], knowledge: Knowledge) -> Ki
         code=fabric.code,
         name=fabric.name,
         pieces=pieces,
-        across_cm=across,
-        down_cm=down,
         turned=turned,
         width_cm=width_cm,
         usable_cm=usable,

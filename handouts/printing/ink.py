@@ -60,12 +60,6 @@ class Ink:
                 x + radius + number * step, self.height - middle, radius, stroke=1, fill=int(number < count)
             )
 
-    def crossed(self, x: float, middle: float, long: float) -> None:
-        """A slanted cross over `long` points: no iron."""
-        half = long / 2
-        for way in (1, -1):
-            self.rule(x, middle - half * way, x + long, middle + half * way, "dash")
-
     def triangle(self, x: float, baseline: float, side: float) -> None:
         """A filled triangle, the mark of an exception, standing on `baseline`."""
         self._shape([(x, baseline), (x + side, baseline), (x + side / 2, baseline - side * 0.87)], fill=True)
