@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -70,7 +70,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         parser().print_help()
         return USAGE
     try:
-        return int(globals()[f"run_{options.command}"](options))
+        return COMMANDS[options.command](options)
     except (KnowledgeError, TemplateError) as error:
         return our_bug(error, options.debug)
     except HandoutsError as error:
@@ -181,6 +181,14 @@ def run_explain(options: argparse.Namespace) -> int:
     lines = pipeline.explain(workshop, options.code, options.topic)
     print("\n".join(lines))
     return waits(workshop.problems)
+
+
+COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
+    "new": run_new,
+    "check": run_check,
+    "build": run_build,
+    "explain": run_explain,
+}
 
 
 def run() -> None:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Protocol
 
 from handouts.conditions import column_of, fact_name, fact_words, met, scalar, tests_of
 from handouts.model import Knowledge, Rule, Topic, Value
-from handouts.records import Change, Decision, Fabric, Fact, Spoke
+from handouts.records import Change, Decision, Fabric, Fact, Spoke, Tested
 
 LINE = 100
 """Letters in a line of a terminal."""
@@ -19,6 +19,8 @@ USE = {"no": "no", "yes": "yes, {}", "optional": "if you like, {}"}
 
 PLAIN = ("press_cloth", "press_direction")
 """Topics whose own words say it after their title: `Press cloth: always`."""
+MEASURES = {"weight_gsm": "weight", "width_cm": "across", "repeat_cm": "across", "thickness_mm": "length"}
+"""Facts that are told in the units of the class, by the kind of measure."""
 MEASURED = {"growth_pct": "recovered_across_cm", "recovery_pct": "recovered_across_cm"}
 """Facts that are worked out of a measured column."""
 
@@ -40,6 +42,7 @@ class Teller:
 
     knowledge: Knowledge
     says: Says
+    retold: Callable[[str], str]
     rules: Mapping[str, Rule]
 
     def fabric(self, fabric: Fabric, topic: str = "") -> Iterator[str]:
@@ -57,15 +60,31 @@ class Teller:
         """What is known, by where it comes from, and what nobody has said."""
         groups: dict[str, list[str]] = {}
         for name, fact in sorted(fabric.facts.items(), key=lambda item: ORIGINS.index(item[1].origin)):
-            if not (fact.origin == "derived" and (fact.value == 0 or name == "fibre_count")):
-                place = f" ({fact.where})" if fact.origin == "typed" else ""
-                said = fact_words(name, fact.value, self.knowledge)
-                groups.setdefault(self.origin(fact), []).append(said + place)
+            if worth_telling(name, fact):
+                groups.setdefault(self.origin(fact), []).append(self.fact(name, fact, fact.value))
         yield from (row for head, said in groups.items() for row in lines(2, f"{head}: {', '.join(said)}."))
         unknown = [fact for decision in fabric.advice.values() for spoke in decision.might for fact in spoke.unknown]
         if unknown:
             names = dict.fromkeys(asked(fact, self.knowledge) for fact in unknown)
             yield from lines(2, f"Not said yet, and it would matter: {', '.join(names)}.")
+        yield from self.tested(fabric.tested)
+
+    def tested(self, tested: Tested) -> list[str]:
+        """What the test seam showed, and when."""
+        stitch = self.says.short("stitch_mm", {"start": tested.stitch_mm}) if tested.stitch_mm else ""
+        showed = [words for words in (tested.needle, stitch, tested.iron and f"iron {tested.iron}") if words]
+        day = f" on {tested.on}" if tested.on else ""
+        return lines(2, f"Your test seam{day}: {', '.join(showed)}.") if showed else []
+
+    def fact(self, name: str, fact: Fact, value: Value) -> str:
+        """A fact, or a part of its value, in words and the units of the class, with its cell when it was typed."""
+        measure = getattr(self.says.measures, MEASURES[name]) if name in MEASURES else None
+        said = (
+            f"{fact_name(name, self.knowledge)} {measure(value)}"
+            if measure
+            else fact_words(name, value, self.knowledge)
+        )
+        return f"{said} ({fact.where})" if fact.origin == "typed" else said
 
     def origin(self, fact: Fact) -> str:
         """Where a fact comes from, as the head of a list: a cell, the cloth, or nothing said."""
@@ -86,15 +105,15 @@ class Teller:
         else:
             yield from lines(2, f"{topic.title}: {self.value(topic, decision.value)}{OWN_WORD[decision.choice]}")
             for spoke in decision.won:
-                yield from lines(4, spoke.say) if spoke.say else ()
+                yield from lines(4, self.retold(spoke.say)) if spoke.say else ()
                 yield from self.reason(spoke, fabric)
         for spoke in decision.cautions:
-            yield from lines(4, f"Caution: {spoke.because}")
+            yield from lines(4, f"Caution: {self.retold(spoke.because)}")
         yield from self.otherwise(topic, decision, fabric)
 
     def reason(self, spoke: Spoke, fabric: Fabric) -> Iterator[str]:
         """Why one rule speaks: its reason, the facts it goes by with their cells, and who says so."""
-        yield from lines(6, f"Because: {spoke.because}")
+        yield from lines(6, f"Because: {self.retold(spoke.because)}")
         facts = list(self.goes_by(spoke, fabric))
         if facts:
             yield from lines(6, f"Goes by: {', '.join(facts)}.")
@@ -112,21 +131,22 @@ class Teller:
         for name in dict.fromkeys(met(when, known)):
             if name in fabric.facts:
                 fact = fabric.facts[name]
-                place = f" ({fact.where})" if fact.origin == "typed" else ""
-                yield fact_words(name, asked_of(when, name, fact.value), self.knowledge) + place
+                yield self.fact(name, fact, asked_of(when, name, fact.value))
             else:
                 yield f"{fact_name(name, self.knowledge)} {self.says.short(name, fabric.advised(name))}"
 
     def otherwise(self, topic: Topic, decision: Decision, fabric: Fabric) -> Iterator[str]:
         """What would change the advice, and what gave way to it."""
         for spoke in decision.might:
-            yield from lines(4, f"If {spoke.test}: {self.other(topic, spoke)} {spoke.because}")
+            yield from lines(
+                4, f"If {self.retold(spoke.test)}: {self.other(topic, spoke)} {self.retold(spoke.because)}"
+            )
         for change in fabric.changes:
             if change.topic == topic.id:
                 yield from lines(4, self.change(topic, change))
         for spoke in decision.lost:
             if spoke.value != decision.value:
-                yield from lines(4, f"Gave way: {self.other(topic, spoke)} {spoke.because}")
+                yield from lines(4, f"Gave way: {self.other(topic, spoke)} {self.retold(spoke.because)}")
 
     def change(self, topic: Topic, change: Change) -> str:
         """`From 450 g/m²: 100/16.`"""
@@ -142,7 +162,7 @@ class Teller:
     def value(self, topic: Topic, value: Value) -> str:
         """A value in words: ranges with their start, lists with commas, lines one after the other."""
         if topic.shape == "lines" and value:
-            return (" " if value[0].endswith(".") else ", ").join(value)
+            return self.retold((" " if value[0].endswith(".") else ", ").join(value))
         if topic.shape == "range" and value:
             low, start, high = (self.says.short(topic.id, {"start": value[end]}) for end in ("low", "start", "high"))
             return start if low == high else f"start with {start}; {low} to {high} will do"
@@ -151,11 +171,23 @@ class Teller:
         return str(value) if topic.id in PLAIN else self.says.short(topic.id, value)
 
 
-def explain(fabrics: Sequence[Fabric], knowledge: Knowledge, says: Says, topic: str = "") -> Iterator[str]:
-    """Lines that say, per fabric and topic, what is advised, why, who says so, and what would change it."""
-    teller = Teller(knowledge, says, {rule.id: rule for rule in knowledge.rules})
+def explain(
+    fabrics: Sequence[Fabric], knowledge: Knowledge, says: Says, retold: Callable[[str], str], topic: str = ""
+) -> Iterator[str]:
+    """Lines that say, per fabric and topic, what is advised, why, who says so, and what would change it.
+
+    says, retold: values and sentences in the units of the class, as its pages have them.
+    """
+    teller = Teller(knowledge, says, retold, {rule.id: rule for rule in knowledge.rules})
     for fabric in fabrics:
         yield from teller.fabric(fabric, topic)
+
+
+def worth_telling(name: str, fact: Fact) -> bool:
+    """Whether a fact is news: not the shares that are nought, nor what a bolt end that says nothing allows."""
+    if fact.origin == "derived":
+        return bool(fact.value) and name != "fibre_count"
+    return not (fact.origin == "assumed" and name.startswith("supplier_"))
 
 
 def asked_of(when: Mapping[str, Any], fact: str, value: Value) -> Value:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -27,7 +28,7 @@ def test_a_setting_is_told_with_its_reason_the_facts_it_goes_by_and_its_source(t
     """The needle of a medium linen: both numbers, why, the typed weight with its cell, a source by its title."""
     text = told(tmp_path, "A;medium linen;100% linen;180;;;", "needle_nm")
     assert "Needle size: start with 80/12" in text
-    assert "Because: " in text and "weight 180 g/m² (class!D2)" in text
+    assert "Because: " in text and "weight 180 g/m² (5.3 oz/yd²) (class!D2)" in text
     rule = next(r for r in KNOWN.rules if f"Because: {r.because}" in text and r.topic == "needle_nm")
     assert all(KNOWN.sources[id].title in text for id in rule.sources)
 
@@ -35,7 +36,7 @@ def test_a_setting_is_told_with_its_reason_the_facts_it_goes_by_and_its_source(t
 def test_what_is_known_says_where_from(tmp_path: Path) -> None:
     """Typed with its cell, read from a cell, usual for the cloth, and what nobody has said."""
     text = told(tmp_path, "A;medium linen;100% linen;180;;;")
-    assert "Typed by you: weight 180 g/m² (class!D2)." in text
+    assert "Typed by you: weight 180 g/m² (5.3 oz/yd²) (class!D2)." in text
     assert "Read from class!C2: fibre linen" in text and "Usual for plain weave, as your cell is empty: " in text
     assert (
         "Not said yet, and it would matter: " in text and "colour" in text.split("it would matter: ")[1].split(".")[0]
@@ -54,8 +55,21 @@ def test_the_teachers_own_word_is_said_to_be_hers_with_the_caution(tmp_path: Pat
     """Cotton setting typed for acetate: hers, where it stands, and the fibre's reason as a caution."""
     text = told(tmp_path, "A;acetate lining;100% acetate;;;cotton;", "press_dots")
     assert "Iron, dots: 3 dots (your own word)" in text and "Stands in: class!F2." in text
-    assert f"Caution: {KNOWN.fibres['acetate'].because}" in text
+    assert "Caution: It weakens from 93 °C (195 °F)" in text and KNOWN.fibres["acetate"].because.startswith(
+        "It weakens"
+    )
     assert "(your own word)" in told(tmp_path, "A;boiled wool;100% wool;;;;4", "shrink_pct")
+
+
+def test_an_imperial_class_is_told_its_own_units() -> None:
+    """Weights and widths of the imperial copy in oz/yd² and inches, and its tested seam with the day."""
+    book = pipeline.load_workshop(TOP / "workbooks" / "outerwear-imperial.xlsx")
+    text = " ".join(" ".join(pipeline.explain(book, "W1")).split())
+    assert "weight 11.2 oz/yd² (Fabrics!F2)" in text  # 380 g/m² / 33.9057
+    assert "width 55 in (Fabrics!G2)" in text and "g/m²" not in text
+    assert "Your test seam on 2026-11-12: universal 90" in text
+    whole = " ".join(pipeline.explain(book))
+    assert not re.search(r"\d (cm|g/m²|°C)", whole)
 
 
 def test_a_topic_may_be_asked_by_its_title(tmp_path: Path) -> None:

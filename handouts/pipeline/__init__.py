@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 from handouts import advice, knowledge, reasons, workbook
 from handouts import coverage as covered
 from handouts.errors import HandoutsError
 from handouts.model import Knowledge, Rule
+from handouts.pages.retold import retold as retold_in
 from handouts.pages.words import words_of
 from handouts.pipeline.advising import advise_entries, advise_fabrics, findings, of_every_fibre, statements, usual_facts
 from handouts.pipeline.making import Built, build, slug
@@ -112,6 +114,6 @@ def explain(workshop: Workshop, code: str = "", topic: str = "") -> Iterator[str
     if topic and topic.casefold() not in named:
         raise HandoutsError(f"No topic is called {topic}. There are: {', '.join(base.topics)}.")
     chosen = [fabric for fabric in workshop.fabrics if not code or fabric.code.casefold() == code.casefold()]
-    return reasons.explain(
-        chosen, base, words_of(str(workshop.settings.get("units") or ""), base), named.get(topic.casefold(), "")
-    )
+    words = words_of(str(workshop.settings.get("units") or ""), base)
+    retold = partial(retold_in, measures=words.measures)
+    return reasons.explain(chosen, base, words, retold, named.get(topic.casefold(), ""))
