@@ -41,9 +41,8 @@ class Sentences:
 
     def shrink_pct(self, value: Value) -> str:
         """How much it shrinks: what the teacher measured, else what is usual for its kind, and marked so."""
-        measured = self.measured_shrinkage()
-        usual = "" if measured else f" {vocabulary()['usual']}"
-        length, width = (percent((value | measured)[way]) for way in ("length", "width"))
+        usual = "" if self.measured_shrinkage() else f" {vocabulary()['usual']}"
+        length, width = percent(value["length"]), percent(value["width"])
         kind = "shrink" if length != width else "shrink_one" if value["length"] else "no_shrink"
         return str(pattern(kind)).format(length=length, width=width, usual=usual)
 
