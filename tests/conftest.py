@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import settings
+
+settings.register_profile("same twice", derandomize=True, database=None)
+settings.load_profile("same twice")
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
