@@ -80,30 +80,8 @@ NAPS = ("none", "brushed", "short", "deep")
 CHECKS = ("none", "stripe", "even check", "uneven check")
 TEXTURES = ("smooth", "slub", "bouclé", "puckered", "crinkled", "embossed", "pleated", "open weave", "corded")
 COATINGS = ("none", "wax", "PU", "PVC", "laminated", "water repellent", "rubber", "foil", "foam backed", "membrane")
-TRIMS = (
-    "none",
-    "sequins",
-    "beads",
-    "embroidery",
-    "foil print",
-    "flock",
-    "glitter",
-    "plastic print",
-    "rhinestones",
-    "studs",
-    "feathers",
-)
-FINISHES = (
-    "none",
-    "crease resist",
-    "fusible backed",
-    "resin",
-    "mercerised",
-    "sanded",
-    "glazed",
-    "flame retardant",
-    "preshrunk",
-)
+TRIMS = ("none", "sequins", "beads", "embroidery", "foil print", "flock", "glitter", "plastic print", "rhinestones", "studs", "feathers")
+FINISHES = ("none", "crease resist", "fusible backed", "resin", "mercerised", "sanded", "glazed", "flame retardant", "preshrunk")
 COLOURS = ("pale", "mid", "dark", "print", "unfast dye")
 IRON_WORDS = ("no iron", "synthetics", "silk", "wool", "cotton", "linen")
 STEAMS = ("none", "low", "medium", "high")
