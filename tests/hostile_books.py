@@ -107,18 +107,18 @@ READ: dict[str, tuple[Callable[[Path, Path], Path], list[str]]] = {
         ["columns-hidden"],
     ),
     "styles without end": (replaced("xl/styles.xml", b"<cellXfs", b"<x>" + b"<a/>" * 1_000_000 + b"</x><cellXfs"), []),
-    "formulas and calls as text": (
+    "formulas and DDE calls as text": (
         lambda s, t: make(t, {"Fabrics": [HEADINGS, ["=cmd|' /C calc'!A0", *FABRIC[1:]]]}),
         [],
     ),
 }
 STOPPED: dict[str, tuple[Callable[[Path, Path], Path], str]] = {
-    "a bomb": (bomb, "file-too-big"),
-    "entities that unfold": (
+    "a zip bomb": (bomb, "file-too-big"),
+    "an entity bomb": (
         replaced("xl/workbook.xml", b"<workbook ", BOMB + b"<workbook "),
         "file-damaged",
     ),
-    "entities in a sheet": (
+    "an entity bomb in a sheet": (
         lambda s, t: with_parts(
             s, t, {SHEET: lambda xml: xml.replace(b"<worksheet ", BOMB + b"<worksheet ").replace(b"Blue", b"&b;")}
         ),
@@ -159,7 +159,7 @@ OTHERS: dict[str, tuple[Callable[[Path], Path], str]] = {
         lambda f: ods(f / "n.ods", "<table:table-row>" * 99_999 + "</table:table-row>" * 99_999),
         "file-damaged",
     ),
-    "entities in an open workbook": (
+    "an entity bomb in an open workbook": (
         lambda f: ods(
             f / "e.ods", "", ODS.replace("<office:document-content", BOMB.decode() + "<office:document-content", 1)
         ),

@@ -10,27 +10,39 @@ from pathlib import Path
 import pytest
 
 from handouts import workbook
-from tests.books import FABRIC, HEADINGS, ODS, ODS_TYPE, codes, ods, ods_row, packed, plain, text_cell, with_parts
+from tests.books import FABRIC, HEADINGS, ODS, ODS_TYPE, codes, make, ods, ods_row, packed, plain, text_cell, with_parts
 from tests.old_books import BOF, FILEPASS, NUMBER, container, lines, old_book, record
 
 TEXT = "Name;Cloth;Fibre content;Weight (g/m²);Notes\nCrêpe “Zoë”;crepe;100% Polyester;140,5;schön – für 3 €\n"
 
 
-@pytest.mark.parametrize("separator", [",", ";", "\t", "|"])
-@pytest.mark.parametrize("first", ["", "sep={}\r\n"])
-def test_csv_with_any_separator(tmp_path: Path, separator: str, first: str) -> None:
-    """Comma, semicolon, tab and bar, with and without a first line sep=."""
-    quoted = '"Blue, light; or | so"'
-    text = (
-        first.format(separator) + separator.join(HEADINGS) + "\r\n" + separator.join([quoted, "denim", "100% cotton"])
-    )
-    (tmp_path / "list.csv").write_text(text, encoding="utf-8", newline="")
-    book = workbook.read(tmp_path / "list.csv")
+SEPARATORS = {"comma": ",", "semicolon": ";", "tab": "\t", "bar": "|"}
+
+
+def separated(folder: Path, separator: str, first: str = "") -> Path:
+    """A text file with these separators; a name holds the others."""
+    lines = [separator.join(HEADINGS), separator.join(['"Blue, light; or | so"', "denim", "100% cotton"])]
+    (folder / "list.csv").write_text(first + "\r\n".join(lines), encoding="utf-8", newline="")
+    return folder / "list.csv"
+
+
+@pytest.mark.parametrize("separator", SEPARATORS.values(), ids=list(SEPARATORS))
+def test_csv_with_comma_semicolon_tab_or_bar(tmp_path: Path, separator: str) -> None:
+    """Each, with the others inside a quoted name."""
+    book = workbook.read(separated(tmp_path, separator))
     assert (book.fabrics["name"].tolist(), codes(book)) == (["Blue, light; or | so"], [])
 
 
+@pytest.mark.parametrize("separator", SEPARATORS.values(), ids=list(SEPARATORS))
+def test_csv_with_a_first_line_sep(tmp_path: Path, separator: str) -> None:
+    """`sep=;` is no row: the separator that it names counts, and the cells keep their addresses as a spreadsheet shows them."""
+    book = workbook.read(separated(tmp_path, separator, f"sep={separator}\r\n"))
+    assert (book.fabrics["name"].tolist(), codes(book)) == (["Blue, light; or | so"], [])
+    assert book.cell("fabrics", "name", book.fabrics.index[0]) == "list!A2"
+
+
 @pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "utf-16-le", "utf-16-be", "cp1252", "mac_roman"])
-def test_csv_in_any_western_encoding(tmp_path: Path, encoding: str) -> None:
+def test_csv_in_utf_8_utf_16_cp1252_or_mac(tmp_path: Path, encoding: str) -> None:
     """Accents, quotes, dashes and the euro come through in each."""
     text = TEXT.replace("²", "2") if encoding == "mac_roman" else TEXT
     (tmp_path / "list.csv").write_bytes(text.encode(encoding))
@@ -53,18 +65,32 @@ def test_csv_cells_are_named_by_the_file(tmp_path: Path) -> None:
     assert workbook.read(tmp_path / "stock list.csv").problems[0].cells == ("stock list!A2",)
 
 
-def test_xlsm_and_renamed_files_are_read(tmp_path: Path) -> None:
-    """A workbook with macros, and one whose ending is wrong, which is said."""
-    source = plain(tmp_path)
-    for name, said in (
-        ("a.xlsm", []),
-        ("b.csv", ["file-renamed"]),
-        ("c.xls", ["file-renamed"]),
-        ("d", ["file-renamed"]),
-    ):
-        shutil.copy(source, tmp_path / name)
-        book = workbook.read(tmp_path / name)
-        assert (len(book.fabrics), codes(book)) == (1, said)
+def test_xlsx_is_read(tmp_path: Path) -> None:
+    """As most programs write it: every cell at its place, texts as texts, numbers as numbers."""
+    book = workbook.read(make(tmp_path / "b.xlsx", {"Fabrics": [["Code", *HEADINGS], [7, *FABRIC]]}))
+    assert (book.fabrics.loc[2, ["code", "name", "cloth"]].tolist(), codes(book)) == (["7", "Blue", "denim"], [])
+
+
+def test_xlsm_is_read(tmp_path: Path) -> None:
+    """A workbook with macros: they are passed over, and there is nothing to say."""
+    types = b'ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"'
+    macros = b'ContentType="application/vnd.ms-excel.sheet.macroEnabled.main+xml"'
+    change = {"[Content_Types].xml": lambda xml: xml.replace(types, macros), "xl/vbaProject.bin": lambda _: b"\xd0\xcf"}
+    book = workbook.read(with_parts(plain(tmp_path), tmp_path / "a.xlsm", change))
+    assert (book.fabrics["name"].tolist(), codes(book)) == (["Blue"], [])
+
+
+@pytest.mark.parametrize("name", ["b.csv", "c.xls", "d.ods", "e", "f.txt"])
+def test_a_renamed_workbook_is_read_and_said(tmp_path: Path, name: str) -> None:
+    """What it is counts, not what it is called."""
+    shutil.copy(plain(tmp_path), tmp_path / name)
+    book = workbook.read(tmp_path / name)
+    assert (len(book.fabrics), codes(book)) == (1, ["file-renamed"])
+    assert f"{name} is in truth a workbook (.xlsx)" in str(book.problems[0])
+
+
+def test_a_renamed_text_file_is_read_and_said(tmp_path: Path) -> None:
+    """The other way round."""
     (tmp_path / "e.xlsx").write_text("Name,Cloth,Fibre content\nBlue,denim,100% cotton\n")
     assert codes(workbook.read(tmp_path / "e.xlsx")) == ["file-renamed"]
 
@@ -97,7 +123,7 @@ def test_ods_errors_formulas_and_dates(tmp_path: Path) -> None:
     assert codes(book) == ["text-became-date", "cell-uncalculated", "cell-error"]
 
 
-def test_xls_is_read_with_its_errors(tmp_path: Path) -> None:
+def test_xls_is_read_with_its_error_cells(tmp_path: Path) -> None:
     """An old workbook, record by record ([MS-XLS]): texts, and a cell that holds #N/A."""
     error = record(0x0205, bytes([2, 0, 0, 0, 0, 0, 42, 1]))
     cells = lines([HEADINGS, FABRIC]) + error + lines([[], [], ["", "denim", "100% cotton"]])
@@ -126,7 +152,7 @@ def test_files_that_are_not_there_empty_or_a_folder(tmp_path: Path) -> None:
     assert stopped(tmp_path / "folder.xlsx") == "file-folder"
 
 
-def test_a_locked_workbook_has_its_own_sentence(tmp_path: Path) -> None:
+def test_an_encrypted_workbook_has_its_own_sentence(tmp_path: Path) -> None:
     """A new workbook with a password is an old container with an encrypted package; old and open ones say it themselves."""
     (tmp_path / "new.xlsx").write_bytes(container({"EncryptionInfo": b"x", "EncryptedPackage": b"y"}))
     (tmp_path / "old.xls").write_bytes(old_book(lines([HEADINGS]), record(FILEPASS, b"\1\0")))
@@ -156,7 +182,7 @@ def test_damaged_workbooks_have_their_own_sentence(tmp_path: Path) -> None:
     assert stopped(tmp_path / "broken.xls") == "file-damaged"
 
 
-def test_what_is_no_workbook_is_named(tmp_path: Path) -> None:
+def test_not_a_workbook_says_what_it_is(tmp_path: Path) -> None:
     """A picture, a PDF, a letter, slides, a web page, a program: the sentence says what it is."""
     found = {
         "a.xlsx": (b"%PDF-1.7 ...", "file-not-a-workbook"),
@@ -174,6 +200,24 @@ def test_what_is_no_workbook_is_named(tmp_path: Path) -> None:
     for name, (data, code) in found.items():
         (tmp_path / name).write_bytes(data)
         assert stopped(tmp_path / name) == code, name
+
+
+def test_encrypted_damaged_renamed_and_no_workbook_each_have_their_own_sentence(tmp_path: Path) -> None:
+    """Four files, four sentences, none of which is said of another."""
+    sources = {
+        "locked.xlsx": container({"EncryptionInfo": b"x", "EncryptedPackage": b"y"}),
+        "cut.xlsx": plain(tmp_path).read_bytes()[:-40],
+        "was.csv": plain(tmp_path).read_bytes(),
+        "picture.xlsx": b"\x89PNG\r\n\x1a\n...",
+    }
+    said = {}
+    for name, data in sources.items():
+        (tmp_path / name).write_bytes(data)
+        (said[name],) = workbook.read(tmp_path / name).problems
+    wanted = ("locked with a password", "is damaged", "in truth a workbook", "is not a workbook but a picture")
+    assert [[words in str(found) for words in wanted] for found in said.values()] == [
+        [words == mine for words in wanted] for mine in wanted
+    ]
 
 
 def test_a_csv_that_is_a_letter_has_no_list(tmp_path: Path) -> None:

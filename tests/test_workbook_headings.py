@@ -29,7 +29,7 @@ def test_the_sheet_is_found_by_its_headings_not_its_name_or_place(tmp_path: Path
     assert codes(book) == []
 
 
-def test_the_fullest_row_of_headings_is_the_list(tmp_path: Path) -> None:
+def test_an_export_with_a_summary_sheet_first_is_read(tmp_path: Path) -> None:
     """A summary in front with two exact headings gives way to the list further back, whose headings are only like ours."""
     summary = [["Name", "Cloth"], ["all of them", 12]]
     stock = [["SKU", "Fabric name", "TYPE", "Fiber  Content"], ["A1", *FABRIC]]
@@ -37,7 +37,7 @@ def test_the_fullest_row_of_headings_is_the_list(tmp_path: Path) -> None:
     assert (book.titles["fabrics"], book.fabrics["cloth"].tolist()) == ("Stock", ["denim"])
 
 
-def test_rows_above_the_headings_are_passed_over(tmp_path: Path) -> None:
+def test_several_header_rows_above_are_passed_over(tmp_path: Path) -> None:
     """A title, a date and blank lines above the headings do no harm, and the cells keep their addresses."""
     book = read_lines(tmp_path, [["Winter 2026"], [], ["counted by Ivo", 3], HEADINGS, FABRIC])
     assert (list(book.fabrics.index), book.cell("fabrics", "cloth", 5)) == ([5], "Fabrics!B5")
@@ -72,7 +72,9 @@ def test_a_row_of_units_below_the_headings_is_no_fabric(tmp_path: Path) -> None:
         ("Seam finnish", "seam_finish"),
     ],
 )
-def test_headings_are_forgiven_with_a_note(tmp_path: Path, written: str, key: str) -> None:
+def test_headings_are_forgiven_for_case_spaces_units_and_synonyms_with_a_note(
+    tmp_path: Path, written: str, key: str
+) -> None:
     """Case, spaces, units, synonyms and slips pass, and are said; a heading that is none of ours is said too."""
     needed = {"name": 0, "cloth": 1, "fibre_content": 2}
     headings = [*HEADINGS, "Width (cm)"]

@@ -6,11 +6,14 @@ process).
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from handouts import workbook
+from handouts.cli import main
 from tests.books import FABRIC, HEADINGS, codes, make, plain, with_parts, with_rows
 from tests.hostile_books import CELL, OTHERS, READ, STOPPED
 from tests.read_books import read_apart
@@ -18,27 +21,46 @@ from tests.read_books import read_apart
 MOST_MB = 500
 
 
-def test_hostile_workbooks_are_read_or_refused_in_a_sentence(tmp_path: Path) -> None:
-    """Each with the finding it should draw, in little time, all of them under 500 MB, nothing on stderr."""
-    source = plain(tmp_path)
-    wanted = {
-        name: (build(source, tmp_path / f"{n}.xlsx"), said) for n, (name, (build, said)) in enumerate(READ.items())
-    }
-    stops = {
-        name: (build(source, tmp_path / f"s{n}.xlsx"), [said])
-        for n, (name, (build, said)) in enumerate(STOPPED.items())
-    }
-    others = {name: (build(tmp_path), [said]) for name, (build, said) in OTHERS.items()}
-    cases = {**wanted, **stops, **others}
-    came = read_apart(*(path for path, _ in cases.values()), mark=True)
-    found = {
-        name: [code for code in one["codes"] if not code.endswith("-missing")]
-        for name, one in zip(cases, came, strict=True)
-    }
-    assert found == {name: said for name, (_, said) in cases.items()}
-    assert max(one["peak_mb"] for one in came) < MOST_MB
-    assert max(one["seconds"] for one in came) < 30
+WANTED = {
+    **{name: said for name, (_, said) in READ.items()},
+    **{name: [said] for name, (_, said) in (STOPPED | OTHERS).items()},
+}
+
+
+@pytest.fixture(scope="module")
+def came(tmp_path_factory: pytest.TempPathFactory) -> dict[str, dict[str, Any]]:
+    """What came of reading and marking each hostile workbook, one after the other in one process of its own."""
+    folder = tmp_path_factory.mktemp("hostile")
+    source = plain(folder)
+    paths = [build(source, folder / f"{n}.xlsx") for n, (build, _) in enumerate([*READ.values(), *STOPPED.values()])]
+    paths += [build(folder) for build, _ in OTHERS.values()]
+    return dict(zip(WANTED, read_apart(*paths, mark=True), strict=True))
+
+
+@pytest.mark.parametrize("name", WANTED)
+def test_a_hostile_workbook_is_read_or_refused_in_a_sentence(came: dict[str, dict[str, Any]], name: str) -> None:
+    """The finding it should draw, in little time, nothing on stderr."""
+    assert [code for code in came[name]["codes"] if not code.endswith("-missing")] == WANTED[name]
+    assert came[name]["seconds"] < 30
+
+
+def test_no_hostile_workbook_takes_more_than_500_mb(came: dict[str, dict[str, Any]]) -> None:
+    """The most that the process held while it read and marked all of them."""
     assert len(came) > 25
+    assert max(one["peak_mb"] for one in came.values()) < MOST_MB
+
+
+@pytest.mark.parametrize("build", [build for build, _ in STOPPED.values()], ids=list(STOPPED))
+def test_a_hostile_file_is_a_sentence_and_exit_1(
+    build: Callable[[Path, Path], Path], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """`handouts check` and `handouts build`: one line on stderr that names the file, no trace, nothing written."""
+    path = build(plain(tmp_path), tmp_path / "bad.xlsx")
+    before = sorted(tmp_path.rglob("*"))
+    assert (main(["check", str(path)]), main(["build", str(path), "--out", str(tmp_path / "out")])) == (1, 1)
+    told = capsys.readouterr().err.splitlines()
+    assert told[0].startswith("bad.xlsx ") and len(told) == 3
+    assert sorted(tmp_path.rglob("*")) == before
 
 
 def test_the_biggest_list_that_is_read_stays_under_500_mb(tmp_path: Path) -> None:

@@ -46,7 +46,7 @@ def test_hidden_rows_columns_and_sheets_are_said_and_read(tmp_path: Path) -> Non
     assert book.problems[0].message.endswith("read all the same: 3.")
 
 
-def test_formulas_without_a_result_and_errors_are_told(tmp_path: Path) -> None:
+def test_a_formula_without_a_result_and_an_error_cell_are_told(tmp_path: Path) -> None:
     """A formula that no program ever worked out looks blank; it is told, and so is an error."""
 
     def formulas(sheets: Mapping[str, Worksheet]) -> None:
@@ -96,6 +96,13 @@ def test_own_columns_and_a_second_list_are_noted(tmp_path: Path) -> None:
     """Columns of one's own do no harm; a second list of fabrics is said to be left out."""
     lines = {"Fabrics": [[*HEADINGS, "Shelf"], [*FABRIC, "top"]], "Old": [HEADINGS, FABRIC]}
     assert codes(workbook.read(make(tmp_path / "b.xlsx", lines))) == ["sheet-not-read", "heading-unknown"]
+
+
+def test_house_rules_about_cloths_are_no_list_of_fabrics(tmp_path: Path) -> None:
+    """A rule “Cloth · denim · Steam · low” names as many things as a row of headings would, and is none."""
+    rules = [["When", "Is", "Topic", "Advice", "Because"], ["Cloth", "denim", "Steam", "low", "So."]]
+    book = workbook.read(make(tmp_path / "b.xlsx", {"House rules": rules, "Fabrics": [HEADINGS, FABRIC]}), WORDS)
+    assert (book.titles["fabrics"], len(book.house), codes(book)) == ("Fabrics", 1, [])
 
 
 def test_codes_and_names_that_stand_twice(tmp_path: Path) -> None:

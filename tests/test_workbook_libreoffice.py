@@ -28,10 +28,7 @@ LIMIT_S = 240
 @pytest.fixture(scope="module")
 def saved(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder where the program saved the example class as .xlsx, .ods, .xls and .csv, and the starter as .xlsx."""
-    program = shutil.which("soffice")
-    if program is None:
-        missing = "soffice is not installed (Debian: libreoffice-calc-nogui)"
-        pytest.fail(missing) if os.environ.get("CI") == "true" else pytest.skip(missing)
+    program = needed("soffice", os.environ)
     folder = tmp_path_factory.mktemp("saved")
     profile = f"-env:UserInstallation={(folder / 'profile').as_uri()}"
     for kind, names in (("xlsx", ("outerwear", "starter")), ("ods", ("outerwear",)), ("xls", ("outerwear",))):
@@ -39,6 +36,24 @@ def saved(tmp_path_factory: pytest.TempPathFactory) -> Path:
         run(program, profile, "--convert-to", kind, "--outdir", str(folder), *books)
     run(program, profile, "--convert-to", ALL_SHEETS_AS_CSV, "--outdir", str(folder), str(FOLDER / "outerwear.xlsx"))
     return folder
+
+
+def needed(program: str, environment: Mapping[str, str]) -> str:
+    """Where a program is; without it the tests fail in CI and are skipped elsewhere."""
+    found = shutil.which(program)
+    if found is None:
+        missing = f"{program} is not installed (Debian: libreoffice-calc-nogui)"
+        pytest.fail(missing) if environment.get("CI") == "true" else pytest.skip(missing)
+    return found
+
+
+def test_a_missing_program_is_a_failure_in_ci_and_a_named_skip_elsewhere() -> None:
+    """Both name the program and its package; .ci/run sets CI and installs it."""
+    for environment, outcome in (({"CI": "true"}, pytest.fail.Exception), ({}, pytest.skip.Exception)):
+        with pytest.raises(outcome, match=r"no-such-program is not installed \(Debian: libreoffice-calc-nogui\)"):
+            needed("no-such-program", environment)
+    steps = (FOLDER.parent / ".ci" / "run").read_text()
+    assert "export CI=true" in steps and "need soffice libreoffice-calc-nogui" in steps
 
 
 def run(program: str, *options: str) -> None:
@@ -58,7 +73,7 @@ def advice(path: Path) -> Mapping[str, Any]:
 
 
 @pytest.mark.parametrize("kind", ["xlsx", "ods", "xls"])
-def test_the_class_saved_in_another_format_reads_the_same(saved: Path, kind: str) -> None:
+def test_saved_as_xlsx_ods_or_xls_it_reads_the_same(saved: Path, kind: str) -> None:
     """Every cell, every setting, every house rule and nothing new to say."""
     before, after = read(FOLDER / "outerwear.xlsx"), read(saved / f"outerwear.{kind}")
     for name in ("fabrics", "house", "supplies"):
@@ -67,14 +82,14 @@ def test_the_class_saved_in_another_format_reads_the_same(saved: Path, kind: str
 
 
 @pytest.mark.parametrize("kind", ["xlsx", "ods", "xls"])
-def test_the_class_saved_in_another_format_builds_to_the_same_advice(saved: Path, kind: str) -> None:
+def test_saved_as_xlsx_ods_or_xls_it_builds_to_the_same_advice(saved: Path, kind: str) -> None:
     """Twelve fabrics, every topic."""
     before = advice(FOLDER / "outerwear.xlsx")
     assert len(before) == 12
     assert advice(saved / f"outerwear.{kind}") == before
 
 
-def test_the_fabrics_saved_as_csv_build_to_the_same_advice(saved: Path, tmp_path: Path) -> None:
+def test_saved_as_csv_it_builds_to_the_same_advice(saved: Path, tmp_path: Path) -> None:
     """A text file holds one sheet: the same fabrics without settings and house rules."""
     csv = saved / "outerwear-Fabrics.csv"
     pandas.testing.assert_frame_equal(read(csv).fabrics, read(FOLDER / "outerwear.xlsx").fabrics)
@@ -118,7 +133,7 @@ def test_the_lists_behind_the_drop_downs_survive(saved: Path) -> None:
     assert [[c.value for c in row] for row in after["Lists"]] == [[c.value for c in row] for row in before["Lists"]]
 
 
-def test_colours_locks_and_text_formats_survive(saved: Path) -> None:
+def test_colours_survive_and_locks_and_text_formats(saved: Path) -> None:
     """Fills on headings and bands, conditional colours, locked headings, free cells, the format @ on needles."""
     before, after = (
         openpyxl.load_workbook(path)["Fabrics"] for path in (FOLDER / "starter.xlsx", saved / "starter.xlsx")

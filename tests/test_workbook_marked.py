@@ -23,7 +23,7 @@ def marked(path: Path) -> tuple[workbook.Book, openpyxl.Workbook]:
     return book, openpyxl.load_workbook(copy)
 
 
-def test_each_cell_is_coloured_and_told(tmp_path: Path) -> None:
+def test_each_cell_is_coloured_and_commented(tmp_path: Path) -> None:
     """The comment says what and how to mend; a cell without a finding keeps its look."""
     book, copy = marked(make(tmp_path / "b.xlsx", {"My list": LINES}))
     sheet = copy["My list"]
@@ -34,7 +34,7 @@ def test_each_cell_is_coloured_and_told(tmp_path: Path) -> None:
     assert sheet["D2"].value == "12o"
 
 
-def test_the_list_of_problems_links_to_the_cells(tmp_path: Path) -> None:
+def test_the_problems_sheet_links_to_the_cells(tmp_path: Path) -> None:
     """One line a finding, worst first, each with a link; below it stands what the copy has lost."""
     book, copy = marked(make(tmp_path / "b.xlsx", {"Ann's list": LINES}))
     sheet = copy.worksheets[0]
@@ -42,7 +42,12 @@ def test_the_list_of_problems_links_to_the_cells(tmp_path: Path) -> None:
         found.cells[0] for found in book.problems
     ]
     assert sheet["A2"].hyperlink.location == "'Ann''s list'!A2"
-    words = " ".join(str(cell.value) for cell in sheet["A"])
+
+
+def test_the_copy_says_what_it_has_lost_and_that_the_file_was_not_touched(tmp_path: Path) -> None:
+    """Below the list, for whoever misses a text box."""
+    _, copy = marked(make(tmp_path / "b.xlsx", {"Fabrics": LINES}))
+    words = " ".join(str(cell.value) for cell in copy.worksheets[0]["A"])
     assert all(lost in words for lost in ("text boxes", "form buttons", "sparklines", "was not touched"))
 
 

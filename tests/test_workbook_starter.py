@@ -59,7 +59,7 @@ def test_every_column_has_its_heading_with_the_unit(books: dict[bool, Any], impe
         assert headings == [column.title(imperial) for column in sheet.columns]
 
 
-def test_metric_and_imperial_differ_only_in_units(books: dict[bool, Any]) -> None:
+def test_units_are_metric_or_imperial_and_nothing_else_differs(books: dict[bool, Any]) -> None:
     """Where a column has no unit, both starters say the same of it."""
     metric, imperial = (dict(columns(book["Fabrics"])) for book in books.values())
     unitless = [column for column in metric if column.unit is None]
@@ -69,14 +69,21 @@ def test_metric_and_imperial_differ_only_in_units(books: dict[bool, Any]) -> Non
 
 
 @BOTH
-def test_every_column_has_a_message_within_the_programs_limits(books: dict[bool, Any], imperial: bool) -> None:
-    """Title at most 32, text at most 255 characters (printing_facts C1), shown, and never stopping the typist."""
+def test_every_column_has_its_help_as_an_input_message(books: dict[bool, Any], imperial: bool) -> None:
+    """Title at most 32, text at most 255 characters (printing_facts C1), shown when the cell is chosen."""
     rules = [rule for sheet in books[imperial].worksheets for rule in sheet.data_validations.dataValidation]
     assert len(rules) == sum(len(sheet.columns) for sheet in (CLASS, FABRICS, HOUSE, SUPPLIES))
     for rule in rules:
-        assert rule.showInputMessage and rule.showErrorMessage and rule.errorStyle == "warning"
+        assert rule.showInputMessage
         assert 0 < len(rule.promptTitle) <= 32 and 0 < len(rule.errorTitle) <= 32
         assert 0 < len(rule.prompt) <= 255 and 0 < len(rule.error) <= 255
+
+
+@BOTH
+def test_drop_downs_and_ranges_warn_so_that_a_new_value_can_be_typed(books: dict[bool, Any], imperial: bool) -> None:
+    """The program asks whether it may stand; it never stops the typist."""
+    rules = [rule for sheet in books[imperial].worksheets for rule in sheet.data_validations.dataValidation]
+    assert {(bool(rule.showErrorMessage), rule.errorStyle) for rule in rules} == {(True, "warning")}
 
 
 @BOTH
@@ -94,7 +101,7 @@ def test_where_there_is_a_vocabulary_there_is_a_drop_down(books: dict[bool, Any]
 
 
 @BOTH
-def test_numbers_have_their_range_in_the_headings_unit(books: dict[bool, Any], imperial: bool) -> None:
+def test_ranges_of_numbers_are_in_the_headings_unit(books: dict[bool, Any], imperial: bool) -> None:
     """8 to 1500 g/m² is 0.24 to 44.2 oz/yd²; 0.3 to 7 mm is 3.6 to 84.7 stitches per inch."""
     rules = {column.key: rule for column, rule in columns(books[imperial]["Fabrics"])}
     found = {
@@ -116,7 +123,7 @@ def test_cells_where_5_8_would_become_a_day_are_formatted_as_text(books: dict[bo
         assert (sheet.column_dimensions[letter].number_format == "@") == is_text, column.key
 
 
-def test_headings_are_locked_and_cells_are_free(books: dict[bool, Any]) -> None:
+def test_headings_are_locked_and_cells_unlocked(books: dict[bool, Any]) -> None:
     """The sheets are protected without a password; the cells, also far below, may be typed into; sorting stays allowed."""
     sheet = books[False]["Fabrics"]
     assert sheet.protection.sheet and not sheet.protection.password
@@ -126,7 +133,7 @@ def test_headings_are_locked_and_cells_are_free(books: dict[bool, Any]) -> None:
     assert not any(sheet.column_dimensions[cell.column_letter].protection.locked for cell in sheet[1])
 
 
-def test_headings_stay_in_sight_and_on_every_page(books: dict[bool, Any]) -> None:
+def test_printing_is_set_up_and_headings_stay_in_sight(books: dict[bool, Any]) -> None:
     """Frozen on screen, repeated on paper, fitted to the paper's width; A4 for metric, Letter for imperial."""
     for imperial, book in books.items():
         sheet = book["Fabrics"]
@@ -135,7 +142,7 @@ def test_headings_stay_in_sight_and_on_every_page(books: dict[bool, Any]) -> Non
         assert sheet.sheet_properties.pageSetUpPr.fitToPage and sheet.page_setup.fitToHeight == 0
 
 
-def test_fills_and_bands_stand_on_the_cells(books: dict[bool, Any]) -> None:
+def test_header_fill_and_banding_stand_on_the_cells(books: dict[bool, Any]) -> None:
     """Table styles do not survive every program (printing_facts C3), cell fills do."""
     sheet = books[False]["Fabrics"]
     assert not sheet.tables
@@ -143,7 +150,7 @@ def test_fills_and_bands_stand_on_the_cells(books: dict[bool, Any]) -> None:
     assert [sheet.cell(row, 1).fill.fill_type for row in (2, 3, 4, 5)] == [None, "solid", None, "solid"]
 
 
-def test_a_missing_needed_cell_is_coloured(books: dict[bool, Any]) -> None:
+def test_a_missing_required_cell_is_coloured(books: dict[bool, Any]) -> None:
     """Each needed column has a rule: the row is started and the cell is blank."""
     sheet = books[False]["Fabrics"]
     found = {
@@ -157,9 +164,19 @@ def test_a_missing_needed_cell_is_coloured(books: dict[bool, Any]) -> None:
 
 
 @BOTH
-def test_the_grey_example_is_ignored_until_it_is_changed(
-    books: dict[bool, Any], imperial: bool, tmp_path: Path
-) -> None:
+def test_the_example_row_is_greyed(books: dict[bool, Any], imperial: bool) -> None:
+    """By a rule that asks for each of its cells as it stands, so that the grey goes with the first change."""
+    sheet = books[imperial]["Fabrics"]
+    (grey,) = [r for area in sheet.conditional_formatting for r in area.rules if r.dxf.font and r.dxf.font.color]
+    example = {cell.coordinate: cell.value for cell in sheet[2] if cell.value is not None}
+    assert len(example) == 4
+    assert [grey.formula[0].count(f"${place}=") for place in example] == [1] * 4
+    red, green, blue = (int(grey.dxf.font.color.rgb[at : at + 2], 16) for at in (2, 4, 6))
+    assert red == green == blue > 100
+
+
+@BOTH
+def test_the_example_row_is_ignored_until_it_is_changed(books: dict[bool, Any], imperial: bool, tmp_path: Path) -> None:
     """Untouched it is no fabric; with another name it is one."""
     workbook.write_starter(tmp_path / "s.xlsx", words(), imperial)
     assert codes(workbook.read(tmp_path / "s.xlsx", words())) == ["fabrics-none"]
@@ -171,7 +188,7 @@ def test_the_grey_example_is_ignored_until_it_is_changed(
     assert (read.fabrics["name"].tolist(), len(read.house), codes(read)) == (["Green boiled wool"], 0, [])
 
 
-def test_read_me_tells_of_every_column(books: dict[bool, Any]) -> None:
+def test_the_read_me_sheet_tells_of_every_column(books: dict[bool, Any]) -> None:
     """Each heading stands on the first sheet with its help."""
     told = [row[0].value for row in books[False]["Read me"].iter_rows(max_col=1)]
     assert {column.title() for column in FABRICS.columns} <= set(told)

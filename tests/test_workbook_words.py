@@ -53,7 +53,7 @@ def test_neither_yes_nor_no_is_asked_about(tmp_path: Path, typed: Any) -> None:
         (datetime.date(2026, 10, 8), None, ["number-became-date"]),
     ],
 )
-def test_needles_in_both_sizes_and_any_order(tmp_path: Path, typed: Any, read: Any, said: list[str]) -> None:
+def test_needles_70_10_and_10_70_and_any_other_order(tmp_path: Path, typed: Any, read: Any, said: list[str]) -> None:
     """70/10 and 10/70 are one needle; a pair that no needle has is asked about (sizes: the drop-down's own)."""
     assert read_cell(tmp_path, "Needle", typed) == (read, said)
     assert "universal 80/12" in NEEDLES

@@ -48,15 +48,19 @@ def find_lists(grids: Sequence[Grid]) -> tuple[dict[str, Layout], list[Layout]]:
     """The best layout for each list sheet by key, and further sheets that look like a list of fabrics."""
     chosen: dict[str, Layout] = {}
     others: list[Layout] = []
-    taken = {index for index, grid in enumerate(grids) if _is_written_by_us(grid)}
+    found = [fit for grid in grids if not _is_written_by_us(grid) if (fit := _likeliest(grid))]
     for sheet in (FABRICS, HOUSE, SUPPLIES):
-        found = [(index, _as_list(grid, sheet)) for index, grid in enumerate(grids) if index not in taken]
-        fits = sorted(((i, fit) for i, fit in found if fit), key=lambda pair: (-_rank(pair[1]), pair[0]))
+        fits = sorted((fit for fit in found if fit.sheet is sheet), key=lambda fit: -_rank(fit))
         if fits:
-            taken.add(fits[0][0])
-            chosen[sheet.key] = fits[0][1]
-            others += [fit for _, fit in fits[1:] if sheet is FABRICS]
+            chosen[sheet.key] = fits[0]
+            others += fits[1:] if sheet is FABRICS else []
     return chosen, others
+
+
+def _likeliest(grid: Grid) -> Layout | None:
+    """The list whose headings a sheet holds most of: rows of house rules may name as many things as headings do."""
+    fits = [fit for sheet in (FABRICS, HOUSE, SUPPLIES) if (fit := _as_list(grid, sheet))]
+    return max(fits, key=_rank, default=None)
 
 
 def _is_written_by_us(grid: Grid) -> bool:

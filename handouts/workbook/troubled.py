@@ -1,4 +1,7 @@
-"""A workbook with every kind of trouble that one can bring and still be read, from workbooks/data/troubled.toml."""
+"""A workbook with every kind of trouble: drawn by its cells, or written out where no readable book can draw it.
+
+From workbooks/data/troubled.toml.
+"""
 
 from __future__ import annotations
 
@@ -7,14 +10,18 @@ from collections.abc import Mapping
 from typing import Any
 
 from openpyxl import Workbook
+from openpyxl.styles import Alignment
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
 from handouts.places import shipped
-from handouts.workbook.paint import fill, put
+from handouts.problems import catalogue, problem
+from handouts.workbook.paint import fill, fit_height, head, printed, put
 from handouts.workbook.rows import Words
 
 WIDTH = 18
+OTHERS = ("Other messages", "What it says", "How to mend it", "What draws it")
+OTHER_WIDTHS = (30, 60, 60, 40)
 
 
 def troubled(words: Words) -> Workbook:
@@ -25,7 +32,22 @@ def troubled(words: Words) -> Workbook:
         data = tomllib.load(file)
     for about in data["sheets"]:
         _write(book.create_sheet(about["title"]), about)
+    _write_others(book.create_sheet(OTHERS[0]), data["elsewhere"])
     return book
+
+
+def _write_others(sheet: Worksheet, elsewhere: Mapping[str, Mapping[str, Any]]) -> None:
+    """The messages that other files draw, one a row, worded by the catalogue."""
+    for number, (text, width) in enumerate(zip(OTHERS, OTHER_WIDTHS, strict=True), 1):
+        head(sheet.cell(1, number), text)
+        sheet.column_dimensions[get_column_letter(number)].width = width
+    for row, (code, about) in enumerate(elsewhere.items(), 2):
+        said = problem(code, **about["found"])
+        for number, text in enumerate((catalogue()[code].title, said.message, said.mend, about["draws"]), 1):
+            put(sheet.cell(row, number), text)
+            sheet.cell(row, number).alignment = Alignment(wrap_text=True, vertical="top")
+        fit_height(sheet, row, dict(enumerate(OTHER_WIDTHS, 1)))
+    printed(sheet, landscape=True, letter=False)
 
 
 def _write(sheet: Worksheet, about: Mapping[str, Any]) -> None:
