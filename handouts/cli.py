@@ -1,13 +1,19 @@
-"""Words to and from a terminal. Results on stdout, complaints on stderr. Exit 0 done, 1 to mend, 2 usage, 3 our bug."""
+"""Words to and from a terminal. Results on stdout, complaints on stderr.
+
+Exit 0 done, 1 to mend, 2 usage, 3 our bug; 130 stopped with Ctrl-C, 143 ended from outside.
+"""
 
 from __future__ import annotations
 
 import argparse
 import os
+import signal
 import sys
 from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
+from io import TextIOWrapper
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TextIO
 
 from handouts import __version__
 from handouts.errors import HandoutsError, KnowledgeError, TemplateError
@@ -16,7 +22,7 @@ if TYPE_CHECKING:
     from handouts.problems import Problem
     from handouts.records import Workshop
 
-DONE, TO_MEND, USAGE, OUR_BUG = 0, 1, 2, 3
+DONE, TO_MEND, USAGE, OUR_BUG, STOPPED, ENDED = 0, 1, 2, 3, 130, 143
 ON_SCREEN = 20
 """Findings told one by one; the rest are counted."""
 
@@ -70,24 +76,44 @@ def main(argv: Sequence[str] | None = None) -> int:
         parser().print_help()
         return USAGE
     try:
-        return COMMANDS[options.command](options)
-    except (KnowledgeError, TemplateError) as error:
+        code = COMMANDS[options.command](options)
+        print(end="", flush=True)
+        return code
+    except (KnowledgeError, TemplateError, FileNotFoundError) as error:
         return our_bug(error, options.debug)
     except HandoutsError as error:
         complain(str(error))
         return TO_MEND
     except KeyboardInterrupt:
-        return 130
+        complain("Stopped. What was there before is as it was.")
+        return STOPPED
     except BrokenPipeError:
         return nobody_reads()
+    except OSError as error:
+        return refused(error)
     except Exception as error:
         return our_bug(error, options.debug)
 
 
 def nobody_reads() -> int:
     """Whoever read our words has heard enough (`handouts explain BOOK | head`): the rest goes nowhere."""
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    silence(sys.stdout)
+    silence(sys.stderr)
     return DONE
+
+
+def refused(error: OSError) -> int:
+    """What the computer would not do: no room left, a name that is too long, a disk that fails."""
+    silence(sys.stdout)
+    what = f"{error.filename}: " if error.filename else ""
+    complain(f"The computer refuses: {what}{error.strerror or error}.")
+    return TO_MEND
+
+
+def silence(stream: TextIO | None) -> None:
+    """What the stream still holds goes nowhere, so that the end of the program does not trip over it."""
+    with suppress(OSError, ValueError, AttributeError):  # None where there is no screen
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())  # type: ignore[union-attr]
 
 
 def our_bug(error: Exception, debug: bool) -> int:
@@ -149,7 +175,8 @@ def run_check(options: argparse.Namespace) -> int:
         pipeline.mark(options.book, options.marked, checked.problems)
         print(f"Written: {options.marked}. Your own workbook was not touched.")
     wrong = sum(found.severity != "note" for found in checked.problems)
-    print(f"{checked.fabrics} fabrics read. {wrong} to mend, {len(checked.problems) - wrong} to note.")
+    fabrics = "1 fabric" if checked.fabrics == 1 else f"{checked.fabrics} fabrics"
+    print(f"{fabrics} read. {wrong} to mend, {len(checked.problems) - wrong} to note.")
     return waits(checked.problems)
 
 
@@ -160,7 +187,7 @@ def run_build(options: argparse.Namespace) -> int:
     workshop = load(options.book)
     if waits(workshop.problems):
         tell(workshop.problems)
-        complain("Nothing was built. Mend these cells and run it again.")
+        complain("Nothing was built. Mend this and run it again.")
         return TO_MEND
     built = pipeline.build(workshop, options.out, options.only, options.pages, options.changed_since)
     tell(built.problems)
@@ -192,5 +219,9 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
 
 
 def run() -> None:
-    """The `handouts` command."""
+    """The `handouts` command. Its words are the same bytes in every locale, also into a file on Windows."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):  # None where there is no screen
+            stream.reconfigure(encoding="utf-8", errors="backslashreplace")
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(ENDED))  # unfinished files are cleared away
     sys.exit(main())

@@ -40,7 +40,7 @@ def test_something_to_mend_builds_nothing(tmp_path: Path, capsys: pytest.Capture
 def test_checking_says_how_many(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """`check` of a good book: exit 0."""
     assert main(["check", str(small(tmp_path))]) == 0
-    assert "1 fabrics read. 0 to mend" in capsys.readouterr().out
+    assert "1 fabric read. 0 to mend" in capsys.readouterr().out
 
 
 def test_a_code_that_is_not_on_the_list(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -54,3 +55,55 @@ def test_a_folder_that_cannot_be_made_is_a_sentence(tmp_path: Path) -> None:
     (tmp_path / "out").write_text("", encoding="utf-8")
     with pytest.raises(HandoutsError, match="--out"):
         files.place_all(tmp_path / "out" / "class", {"a.pdf": b""})
+
+
+def held(monkeypatch: pytest.MonkeyPatch, name: str, error: BaseException) -> None:
+    """The file `name` cannot be moved out of its place, as when a viewer holds it open or somebody presses Ctrl-C."""
+    good = os.replace
+
+    def replace(path: Path, place: Path) -> None:
+        if path.name == name and ".being-built-" not in str(path):
+            raise error
+        good(path, place)
+
+    monkeypatch.setattr(os, "replace", replace)
+
+
+@pytest.mark.parametrize("error", [PermissionError(13, "Permission denied", "b.pdf"), KeyboardInterrupt()])
+@pytest.mark.parametrize("stuck", ["b.pdf", "gone.pdf"])
+def test_a_file_that_cannot_be_moved_brings_all_others_back(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, stuck: str, error: BaseException
+) -> None:
+    """One file open in a viewer, or Ctrl-C between two files: the folder is as it was, without the new files."""
+    before = {"a.pdf": b"old", "b.pdf": b"old", "cards/gone.pdf": b"old"}
+    files.place_all(tmp_path, before)
+    held(monkeypatch, stuck, error)
+    with pytest.raises(HandoutsError if isinstance(error, OSError) else KeyboardInterrupt):
+        files.place_all(tmp_path, {"new.pdf": b"new", "a.pdf": b"new", "b.pdf": b"new"})
+    assert {name: (tmp_path / name).read_bytes() for name in names(tmp_path)} == before
+
+
+@pytest.mark.parametrize(("taken", "is_folder"), [("cards.pdf", True), ("cards", False)])
+def test_a_folder_where_a_file_should_be(tmp_path: Path, taken: str, is_folder: bool) -> None:
+    """A folder called cards.pdf, a file called cards: a sentence that names it, what is in it stays, nothing new is there."""
+    kept = tmp_path / taken / "mine.txt" if is_folder else tmp_path / taken
+    kept.parent.mkdir(exist_ok=True)
+    kept.write_bytes(b"mine")
+    with pytest.raises(HandoutsError, match=f"{taken}: .*Nothing was changed"):
+        files.place_all(tmp_path, {"binder.pdf": b"", "cards.pdf": b"", "cards/a.pdf": b""})
+    assert names(tmp_path) == [kept.relative_to(tmp_path).as_posix()]
+
+
+def test_another_build_may_take_a_file_away_meanwhile(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two builds at once: the older file is gone by the time it should be moved, and both end well."""
+    files.place_all(tmp_path, {"a.pdf": b"old"})
+    good = os.replace
+
+    def replace(path: Path, place: Path) -> None:
+        if ".being-built-" not in str(path):
+            path.unlink()
+        good(path, place)
+
+    monkeypatch.setattr(os, "replace", replace)
+    files.place_all(tmp_path, {"a.pdf": b"new"})
+    assert (tmp_path / "a.pdf").read_bytes() == b"new"

@@ -63,9 +63,11 @@ def check(path: Path) -> Checked:
 
 
 def new_book(path: Path, imperial: bool = False, example: bool = False) -> None:
-    """A workbook to fill at `path`, or the example class. Raises HandoutsError when something is already there."""
+    """A workbook to fill at `path`, or the example class. Raises HandoutsError for another ending or a taken name."""
     if path.exists():
         raise HandoutsError(f"{path} is already there. Choose another name, so that nothing of yours is lost.")
+    if path.suffix.lower() != ".xlsx":
+        raise HandoutsError(f"The new workbook is an .xlsx file: call it {path.with_suffix('.xlsx').name}.")
     words = vocabularies(knowledge.load())
     if example:
         workbook.write_example(path, words, imperial=imperial)

@@ -41,7 +41,7 @@ def _head(path: Path) -> bytes:
     if not path.exists():
         raise Unreadable("file-missing", name=path.name)
     if path.is_dir():
-        raise Unreadable("file-folder", name=path.name)
+        raise Unreadable("file-folder", name=path.resolve().name)
     try:
         size = path.stat().st_size
         with path.open("rb") as file:
