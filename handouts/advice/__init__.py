@@ -3,15 +3,17 @@
 from handouts.advice.advise import advise
 from handouts.advice.changes import changes, limits
 from handouts.advice.choices import choices
-from handouts.advice.cloths import find_cloth
+from handouts.advice.cloths import Found, find_cloth
 from handouts.advice.facts import facts_of
 from handouts.advice.house import HouseRow, house_rules
 from handouts.advice.likeness import COMPARED, Neighbours, likenesses, related
 from handouts.advice.measures import odd_measures
-from handouts.advice.tested import disagreements
+from handouts.advice.tested import TESTED, disagreements
 
 __all__ = [
     "COMPARED",
+    "TESTED",
+    "Found",
     "HouseRow",
     "Neighbours",
     "advise",

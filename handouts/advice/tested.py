@@ -10,6 +10,9 @@ from handouts.problems import Problem, problem
 from handouts.records import Decision, Tested
 from handouts.units import number_words
 
+TESTED = ("needle_nm", "stitch_mm", "press_dots")
+"""Topics that a test seam can contradict."""
+
 
 def disagreements(
     tested: Tested, advice: Mapping[str, Decision], cell: Callable[[str], str], knowledge: Knowledge

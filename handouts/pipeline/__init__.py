@@ -14,9 +14,17 @@ from handouts.errors import HandoutsError
 from handouts.model import Knowledge, Rule
 from handouts.pages.retold import retold as retold_in
 from handouts.pages.words import words_of
-from handouts.pipeline.advising import advise_entries, advise_fabrics, findings, of_every_fibre, statements, usual_facts
+from handouts.pipeline.advising import (
+    advise_entries,
+    advise_fabrics,
+    findings,
+    of_every_fibre,
+    statements,
+    test_seams,
+    usual_facts,
+)
 from handouts.pipeline.making import Built, build, slug
-from handouts.pipeline.reading import Entry, filled, read_entries, read_house, rows_of, unprintable, vocabularies
+from handouts.pipeline.reading import Entry, read_entries, read_house, rows_of, unprintable, vocabularies
 from handouts.problems import Problem, worst_first
 from handouts.records import Book, Fact, Workshop
 from handouts.sheets import COLOURS, fact_kinds
@@ -37,7 +45,7 @@ def load_workshop(path: Path) -> Workshop:
     base = knowledge.load()
     book, entries, house, problems = read_book(path, base)
     fabrics = advise_entries(entries, base, book.settings, house)
-    supplies = tuple(filled(row) for _, row in rows_of(book.supplies))
+    supplies = tuple(row for _, row in rows_of(book.supplies))
     found = worst_first([*problems, *findings(entries, fabrics, base)])
     named = "title" in book.setting_cells  # a list without settings has its file's name
     title = str(book.settings["title"] if named else path.stem)
@@ -53,12 +61,10 @@ def read_book(path: Path, base: Knowledge) -> tuple[Book, list[Entry], list[Rule
 
 
 def check(path: Path) -> Checked:
-    """What is missing or wrong in a workbook. Only fabrics with a test seam are advised, so a list of thousands is quick."""
+    """What is missing or wrong in a workbook. Only the tested settings are advised on, so a list of thousands is quick."""
     base = knowledge.load()
     book, entries, house, problems = read_book(path, base)
-    sewn = [entry for entry in entries if any(key.startswith("tested_") for key in entry.cells)]
-    tested = advise_entries(sewn, base, book.settings, house) if sewn else []
-    noted = [found for found in findings(sewn, tested, base) if found.code == "tested-differs"]
+    noted = test_seams(entries, base, house)
     return Checked(len(entries), tuple(worst_first([*problems, *statements(entries, base, book.settings), *noted])))
 
 

@@ -123,6 +123,15 @@ def findings(entries: Sequence[Entry], fabrics: Sequence[Fabric], base: Knowledg
         yield from fabric.label.problems if fabric.label else ()
 
 
+def test_seams(entries: Sequence[Entry], base: Knowledge, house: Sequence[Rule]) -> Iterator[Problem]:
+    """Where a test seam and the rules disagree; decides only what a seam can test, for the fabrics that have one."""
+    sewn = [entry for entry in entries if any(key.startswith("tested_") for key in entry.cells)]
+    facts, own = [entry.facts for entry in sewn], [entry.choices for entry in sewn]
+    decided = advice.advise(facts, base, own, house, mights=False, topics=advice.TESTED) if sewn else []
+    for entry, decisions in zip(sewn, decided, strict=True):
+        yield from advice.disagreements(tested_of(entry.cells), decisions, entry.cell, base)
+
+
 def statements(entries: Sequence[Entry], base: Knowledge, settings: Mapping[str, Value]) -> Iterator[Problem]:
     """What is wrong with the fibre statements, each different content asked once; no advice is needed for it."""
     asked: dict[tuple[str, str], tuple[Problem, ...]] = {}

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cached_property, lru_cache
 from typing import Any
 
 from handouts import advice, labelling, printing
@@ -15,7 +16,10 @@ from handouts.sheets import FABRICS
 
 @dataclass(frozen=True)
 class Entry:
-    """One row of the Fabrics sheet, read and resolved, before any advice."""
+    """One row of the Fabrics sheet, read and resolved, before any advice.
+
+    Facts and choices are worked out when somebody asks: checking a long list needs those of few rows.
+    """
 
     row: int
     code: str
@@ -23,9 +27,20 @@ class Entry:
     cells: Mapping[str, Value]
     item: Cloth | Construction
     content: Content
-    facts: Mapping[str, Fact]
-    choices: Sequence[Rule]
+    trim: Content
     cell: Callable[[str], str]
+    base: Knowledge = field(repr=False)
+
+    @cached_property
+    def facts(self) -> Mapping[str, Fact]:
+        """Fact name → Fact: typed, derived or usual."""
+        facts = advice.facts_of(self.cells, self.cell, self.item, self.content, self.base, self.trim)
+        return facts | supplier_limits(self.cells, self.cell, self.base)
+
+    @cached_property
+    def choices(self) -> Sequence[Rule]:
+        """The teacher's own word in the row, as rules."""
+        return advice.choices(self.cells, self.cell, self.base)
 
 
 def vocabularies(base: Knowledge) -> dict[str, tuple[str, ...]]:
@@ -42,19 +57,13 @@ def vocabularies(base: Knowledge) -> dict[str, tuple[str, ...]]:
 
 
 def rows_of(frame: Any) -> Iterable[tuple[int, Mapping[str, Value]]]:
-    """A frame's rows as (sheet row number, values)."""
-    return zip((int(n) for n in frame.index), frame.to_dict("records"), strict=True)
-
-
-def filled(row: Mapping[str, Value]) -> dict[str, Value]:
-    """Only the cells that hold something."""
-    import pandas as pd
-
-    return {
-        key: value
-        for key, value in row.items()
-        if not (value is None or value is pd.NA or value != value or value == "")
-    }
+    """A frame's rows as (sheet row number, the cells that hold something)."""
+    rows: dict[int, dict[str, Value]] = {int(number): {} for number in frame.index}
+    for key in frame.columns:
+        held = frame[key].dropna()
+        for number, value in zip(held.index.tolist(), held.tolist(), strict=True):
+            rows[number][key] = value
+    return rows.items()
 
 
 def read_entries(book: Book, base: Knowledge) -> tuple[list[Entry], list[Problem]]:
@@ -62,7 +71,7 @@ def read_entries(book: Book, base: Knowledge) -> tuple[list[Entry], list[Problem
     entries: list[Entry] = []
     problems: list[Problem] = []
     for place, (number, row) in enumerate(rows_of(book.fabrics), start=1):
-        entry, found = read_entry(filled(row), number, place, lambda key, n=number: book.cell("fabrics", key, n), base)  # type: ignore[misc]
+        entry, found = read_entry(row, number, place, lambda key, n=number: book.cell("fabrics", key, n), base)  # type: ignore[misc]
         problems += found
         if entry:
             entries.append(entry)
@@ -74,24 +83,13 @@ def read_entry(
 ) -> tuple[Entry | None, list[Problem]]:
     """One row, with its cloth and fibre content understood; None when nobody knows what cloth it is."""
     content, found = read_content(cells, "fibre_content", cell, base)
-    item, problems = read_cloth(cells, content, cell, base)
+    item, problems = read_cloth(cells, cell, base)
     trim, more = read_content(cells, "trim_fibres", cell, base)
     problems += [*found, *more, *advice.odd_measures(cells, cell, base)]
     if item is None:
         return None, problems
-    facts = advice.facts_of(cells, cell, item, content, base, trim) | supplier_limits(cells, cell, base)
-    name = str(cells.get("name", item.name))
-    return Entry(
-        number,
-        str(cells.get("code", f"F{place}")),
-        name,
-        cells,
-        item,
-        content,
-        facts,
-        advice.choices(cells, cell, base),
-        cell,
-    ), problems
+    code, name = str(cells.get("code", f"F{place}")), str(cells.get("name", item.name))
+    return Entry(number, code, name, cells, item, content, trim, cell, base), problems
 
 
 def supplier_limits(cells: Mapping[str, Value], cell: Callable[[str], str], base: Knowledge) -> dict[str, Fact]:
@@ -105,13 +103,13 @@ def supplier_limits(cells: Mapping[str, Value], cell: Callable[[str], str], base
 
 
 def read_cloth(
-    cells: Mapping[str, Value], content: Content, cell: Callable[[str], str], base: Knowledge
+    cells: Mapping[str, Value], cell: Callable[[str], str], base: Knowledge
 ) -> tuple[Cloth | Construction | None, list[Problem]]:
     """The cloth a row names, and the finding when it is missing, unknown or only guessed."""
     if "cloth" not in cells:
         return None, []  # the workbook's own checks say so
     said = str(cells["cloth"])
-    found = advice.find_cloth(said, base, content)
+    found = cloth_of(said, str(cells.get("fibre_content", "")), base)
     if found.item is None:
         proposal = f"Did you mean {' or '.join(found.proposals)}? " if found.proposals else ""
         return None, [problem("cloth-unknown", cell("cloth"), found=said, proposal=proposal)]
@@ -120,13 +118,22 @@ def read_cloth(
     return found.item, []
 
 
+@lru_cache(maxsize=4096)
+def cloth_of(said: str, content: str, base: Knowledge) -> advice.Found:
+    """The cloth that a name means for a fibre content; long lists say the same of many rows."""
+    return advice.find_cloth(said, base, content_of(content, base))
+
+
+def content_of(typed: str, base: Knowledge) -> Content:
+    """A Fibre content cell, read; nothing where nothing is typed."""
+    return labelling.read_content(typed, base) if typed else Content("", ())
+
+
 def read_content(
     cells: Mapping[str, Value], key: str, cell: Callable[[str], str], base: Knowledge
 ) -> tuple[Content, list[Problem]]:
     """A cell of fibre content, read, and its findings with their cell."""
-    if key not in cells:
-        return Content("", ()), []
-    content = labelling.read_content(str(cells[key]), base)
+    content = content_of(str(cells.get(key, "")), base)
     return content, [problem(code, cell(key), **found) for code, found in content.findings]
 
 
@@ -145,6 +152,6 @@ def unprintable(entries: Sequence[Entry], book: Book) -> Iterator[Problem]:
 
 def read_house(book: Book, base: Knowledge) -> tuple[list[Rule], list[Problem]]:
     """The House rules sheet as rules, and what is wrong with it."""
-    rows = [advice.HouseRow(number, filled(row)) for number, row in rows_of(book.house)]
+    rows = [advice.HouseRow(number, row) for number, row in rows_of(book.house)]
     imperial = book.settings.get("units") == "imperial"
     return advice.house_rules(rows, lambda key, number: book.cell("house", key, number), base, imperial)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -51,6 +51,13 @@ class Grid:
         """The value at a spot, None when blank."""
         cells = self.rows.get(row, ())
         return cells[column - 1] if column <= len(cells) else None
+
+    def column(self, column: int, rows: Iterable[int]) -> Iterator[tuple[int, Any]]:
+        """Row and value for those of some rows that hold anything in a column."""
+        for row in rows:
+            cells = self.rows[row]
+            if column <= len(cells) and cells[column - 1] is not None:
+                yield row, cells[column - 1]
 
     def cell(self, row: int, column: int) -> str:
         """The spot as a spreadsheet says it: `Fabrics!F4`."""

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Any
 
 from handouts.problems import Problem, problem
 from handouts.sheets import Column
-from handouts.workbook.cells import Sense, read_cell, sense_of
-from handouts.workbook.grid import Grid, letters
+from handouts.workbook.cells import read_cell, sense_of
+from handouts.workbook.grid import letters
 from handouts.workbook.layout import Layout, Place
 from handouts.workbook.limits import LIST, SHEET
 from handouts.workbook.outcome import Finding, Outcome
@@ -91,6 +91,7 @@ def read_rows(layout: Layout, words: Words, imperial: bool) -> Rows:
         _read_column(rows, key, place, words, imperial)
     for key, place in layout.twice:
         _read_column(rows, key, place, words, imperial)
+    _missing_results(rows)
     return rows
 
 
@@ -145,26 +146,23 @@ def _read_column(rows: Rows, key: str, place: Place, words: Words, imperial: boo
     sense = sense_of(column, shown(place.heading.typed), measure, words)
     values = rows.values.setdefault(key, {})
     read: dict[tuple[type, Any, bool], Outcome] = {}
-    grid = rows.layout.grid
-    for row in rows.numbers:
-        spot = (row, place.column)
-        raw = grid.value(row, place.column)
-        if raw is None:
-            _missing_result(rows, grid, spot, sense, key)
-            continue
-        percent = spot in grid.look.percent
+    percents = rows.layout.grid.look.percent
+    for row, raw in rows.layout.grid.column(place.column, rows.numbers):
+        percent = (row, place.column) in percents
         known = (type(raw), raw, percent)
         if known not in read:
             read[known] = read_cell(raw, sense, percent)
         _keep(rows, values, key, place, row, read[known])
 
 
-def _missing_result(rows: Rows, grid: Grid, spot: tuple[int, int], sense: Sense, key: str) -> None:
-    """Says so when a cell looks blank and is not: an error, or a formula that was never worked out."""
-    if spot in grid.look.errors:
-        rows.add(spot[0], key, "cell-error", heading=sense.heading, found=shown(grid.look.errors[spot]))
-    elif spot in grid.look.stale:
-        rows.add(spot[0], key, "cell-uncalculated", heading=sense.heading)
+def _missing_results(rows: Rows) -> None:
+    """Says so where a cell looks blank and is not: an error, or a formula that was never worked out."""
+    grid, started = rows.layout.grid, set(rows.numbers)
+    places = {place.column: (key, place) for key, place in (*rows.layout.twice, *rows.layout.places.items())}
+    errors = {spot: Finding("cell-error", {"found": shown(text)}) for spot, text in grid.look.errors.items()}
+    for (row, column), finding in {**dict.fromkeys(grid.look.stale, Finding("cell-uncalculated")), **errors}.items():
+        if row in started and column in places and grid.value(row, column) is None:
+            _note(rows, *places[column], row, finding)
 
 
 def _keep(rows: Rows, values: dict[int, Any], key: str, place: Place, row: int, read: Outcome) -> None:

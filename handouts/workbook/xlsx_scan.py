@@ -16,7 +16,7 @@ from handouts.workbook.packed import SheetTooBig, pieces
 
 ROW_ENDS = (b"row>", b"/>")
 FILLED = re.compile(rb"<(?:\w+:)?(?:v|is|f)\b")
-CELL = re.compile(rb'<(?:\w+:)?c\s(?:[^>]*?\s)?r="([A-Z]{1,3})([1-9]\d{0,6})"[^>]*?(/?)>')
+CELL = re.compile(rb'<(?:\w+:)?c\s(?:[^>]*?\s)??r="([A-Z]{1,3})([1-9]\d{0,6})"[^>/]*(/?)>')
 ANY_CELL = re.compile(rb"<(?:\w+:)?c[\s/>]")
 SPOT = re.compile(rb'\br="([A-Z]{1,3})([1-9]\d{0,6})"')
 ANY_ROW = re.compile(rb"<(?:\w+:)?row[\s/>]")
