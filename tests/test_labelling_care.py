@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from handouts.knowledge import load
-from handouts.labelling import iron_limit, label, read_content
+from handouts.labelling import iron_limit, label, origin_problems, read_content
 from handouts.labelling.guidance import Care, care_of, least
 from handouts.labelling.words import lexicon
 from handouts.pipeline import advise_fabrics
@@ -196,10 +196,12 @@ def test_every_label_message_is_drawn() -> None:
     base = knowledge()
     virgin = "60% virgin wool, 40% recycled wool"
     cells = ["97% cotton, 3% nylon", "60% cotton", "100% wool Super 200s", virgin, "100% fancy cotton"]
+    cells += ["60% PVC, 40% polyester", "100% cotton; lining unknown"]
     drawn = {
         p.code for cell in cells for p in label(read_content(cell, base), "US", base, supplier_care="hot iron").problems
     }
     drawn |= {p.code for p in label(read_content("100% silk", base), "US", base, supplier_care="hot iron").problems}
+    drawn |= {p.code for p in origin_problems("imported", "US", base)}
     assert {code for code in catalogue() if code.startswith(("label-", "care-"))} == drawn
 
 

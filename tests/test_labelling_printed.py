@@ -42,7 +42,7 @@ PRINTED = {
     # 303.26, 303.27: what is left out
     "100% rayon; exclusive of 3% silk": "100% Rayon / Exclusive of 3% Silk Ornamentation",
     "100% cotton; exclusive of elastic": "100% Cotton / Exclusive of Elastic",
-    "all polyester, exclusive of decoration": "100% Polyester / Exclusive of Decoration",
+    "all polyester, exclusive of decoration": "All Polyester / Exclusive of Decoration",
     # 300.3(a)(2): matter that is no fibre
     "100% wool, 10% loading": "100% Wool / Contains at most 10% Non-Fibrous Loading",
     # 300.8(g), 303.6(b): hair of other animals

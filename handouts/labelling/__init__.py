@@ -3,6 +3,7 @@
 from handouts.labelling.content import read_content
 from handouts.labelling.flags import flags
 from handouts.labelling.iron_limit import iron_limit
+from handouts.labelling.origin import origin_problems
 from handouts.labelling.statement import label
 
-__all__ = ["flags", "iron_limit", "label", "read_content"]
+__all__ = ["flags", "iron_limit", "label", "origin_problems", "read_content"]

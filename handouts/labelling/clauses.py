@@ -171,6 +171,9 @@ def union(clause: str, draft: Draft) -> bool:
     if "union" not in words or {m.meaning.fibre for m in draft.lexicon.find(words)} != {"cotton", "linen"}:
         return False
     rest = re.sub(r"^.*?\bunion\b[\s:,(-]*", "", clause, flags=re.I | re.S).strip(" )")
+    flax = re.search(r",\s*(?:(?:flax|linen)\s*(\d+)\s*%|(\d+)\s*%\s*(?:flax|linen))$", rest, re.I)
+    if flax and "weft" in rest.lower():  # pure cotton warp - pure flax weft, flax 45%
+        draft.pcts["weft"], rest = float(flax[1] or flax[2]), rest[: flax.start()]
     if rest:
         read_clause(rest, draft)
     draft.union = True
@@ -214,7 +217,9 @@ def coated(clause: str, draft: Draft, part: str = "") -> bool:
     if not film or (base and not lexicon.find(spelt(re.sub(r"[^\w]+", " ", base).split()))):
         return False
     draft.coating = film
-    figure = re.search(r"\d+(?:[.,]\d+)?\s*%", what)
+    on_top = re.match(r"(.*\S)\s*[,+]\s*(\d+(?:[.,]\d+)?\s*%)$", base, re.S)  # 100% polyester, 30% PU coating
+    figure = re.search(r"\d+(?:[.,]\d+)?\s*%", on_top[2] if on_top else what)
+    base = on_top[1] if on_top else base
     if figure:
         draft.pcts["coating"], draft.film = number(figure.group()), True
     if base:

@@ -60,6 +60,8 @@ def variants(cell: str) -> list[str]:
 def reading(cell: str, typed: str, known: Lexicon) -> Content:
     """One reading of a cell."""
     draft = Draft(known)
+    for name in known.slashed:  # one fibre, not two
+        cell = re.sub(re.escape(name), name.replace("/", " "), cell, flags=re.I)
     cell = re.sub(r"\((\s*\d+(?:[.,]\d+)?\s*%?\s*)\)", r" \1 ", cell)
     for clause in clauses(without_measures(cell, known)):
         read_clause(clause, draft)

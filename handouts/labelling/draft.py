@@ -74,11 +74,20 @@ class Draft:
                 shares[0] = replace(shares[0], pct=100.0)
             if round(self.total(part), 6) == 100:
                 self.sections[part] = [share for share in shares if not self.beside(share)]
+        self.settle_film()
+        if len(self.sections) > 1 and not self.sections.get("", [None]):
+            self.sections.pop("", None)
+
+    def settle_film(self) -> None:
+        """A film that is one of the shares that make 100 is taken from its base; one that comes on top keeps its percent."""
+        over = self.total("coating")
+        if self.coating and 0 < over < 100 and round(self.total("") + over, 6) == 100:
+            self.pcts["coating"], self.film = over, bool(self.sections.pop("coating"))
         if self.film and round(self.total("") + self.pcts["coating"], 6) == 100:
             self.pcts[""], base = self.total(""), self.sections.get("", [])
             self.sections[""] = [replace(s, pct=part_of(s.pct, self.pcts[""])) for s in base]
-        if len(self.sections) > 1 and not self.sections.get("", [None]):
-            self.sections.pop("", None)
+        elif self.film:
+            self.sections.setdefault("coating", [])
 
     def beside(self, share: Share) -> bool:
         """Whether a share is only words that stand beside the fibres (care, a name); then they are noted as such."""

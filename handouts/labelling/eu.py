@@ -37,14 +37,29 @@ def plural(share: Share) -> bool:
 def section_refusals(content: Content, lexicon: Lexicon) -> Iterator[str]:
     """Parts that cannot be stated as typed."""
     for section in content.sections:
-        if section.part == "ornament" and (section.pct or 0) > limit(lexicon.knowledge, "eu_decoration_most"):
-            yield "decoration above 7 % must be inside the percentages (Art. 10)."
+        if section.part == "ornament":
+            yield from left_out(section.pct or 0, content.exclusive_of, lexicon)
         if section.part == "except":
             yield "an added fibre must be inside the percentages; ask for those of the whole cloth (Art. 9(1))."
         if section.part == "elastic" and any(share.pct is None for share in section.shares):
             yield "the fibres of the elastic part need percentages (Art. 9(1), 11)."
-        if section.part in ("warp", "weft") and not is_union(content, lexicon):
-            yield "give the percentages of the whole cloth, not of warp and weft (Art. 9(1))."
+        if section.part == "weft" and not is_union(content, lexicon):
+            yield (
+                "give the share of the weft, like “weft 45%”: a union needs 40 % flax there (Art. 9(3)); "
+                "or give the percentages of the whole cloth (Art. 9(1))."
+            )
+
+
+def left_out(pct: float, words: str, lexicon: Lexicon) -> Iterator[str]:
+    """Why decoration or fibres against static may not be left out: more than 7 % or 2 % of the weight (Art. 10)."""
+    what, id = (
+        ("fibres against static", "eu_antistatic_most")
+        if "static" in words.lower()
+        else ("decoration", "eu_decoration_most")
+    )
+    most = limit(lexicon.knowledge, id)
+    if pct > most:
+        yield f"{what} above {figure(most)} % must be inside the percentages (Art. 10)."
 
 
 def is_union(content: Content, lexicon: Lexicon) -> bool:
@@ -87,8 +102,9 @@ def sections(content: Content, lexicon: Lexicon) -> Iterator[str]:
         else:
             yield f"{section.part}:"
             yield from lines
-    if film_line(content):
-        yield f"coating: {film_line(content)}"
+    film = film_line(content, rule_list(lexicon.knowledge, "film"))
+    if film:
+        yield f"coating: {film}"
 
 
 def fibres(section: Section, lexicon: Lexicon) -> list[tuple[float, Name]]:

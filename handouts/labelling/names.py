@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from handouts.labelling.shares import leftover, spelt
@@ -56,7 +56,7 @@ def us_name(share: Share, lexicon: Lexicon) -> Name:
     if lexicon.has("bicomponent", words):
         return Name(share.words.lower())
     fibre = lexicon.fibre(share.fibre or "unknown")
-    name = fibre.us
+    name = match.meaning.us if match and match.meaning.us else fibre.us
     if match and match.meaning.kind == "hair":
         name = hair_name(match.meaning.us, words[match.stop - 1], lexicon)
     elif fibre.id in rule_list(lexicon.knowledge, "us_fur"):
@@ -71,9 +71,24 @@ def us_name(share: Share, lexicon: Lexicon) -> Name:
 def hair_name(name: str, last: str, lexicon: Lexicon) -> str:
     """An animal's name with the word typed behind it, where that is one the rule allows: `mink fiber`, else `mink hair`."""
     allowed = rule_list(lexicon.knowledge, "us_hair_words")
-    if last not in allowed or not name.endswith(" hair"):
+    if last not in allowed or name.endswith(" fiber"):
         return name
-    return name.removesuffix("hair") + allowed[last]
+    return f"{name.removesuffix(' hair')} {allowed[last]}"
+
+
+def with_hair(content: Content, lexicon: Lexicon) -> Content:
+    """The same content; without wool in it an animal's bare name gets “hair” behind it: `angora rabbit hair` (303.6(b))."""
+    allowed = rule_list(lexicon.knowledge, "us_hair_words")
+    if any(is_wool(share, lexicon.knowledge) for share in all_shares(content)):
+        return content
+
+    def haired(share: Share) -> Share:
+        words, match = matched(share, lexicon)
+        bare = match and match.meaning.kind == "hair" and words[match.stop - 1] not in allowed
+        return replace(share, words=f"{' '.join(words[: match.stop])} hair") if match and bare else share
+
+    sections = tuple(replace(section, shares=tuple(map(haired, section.shares))) for section in content.sections)
+    return replace(content, sections=sections)
 
 
 def describing(words: list[str], match: Match | None, lexicon: Lexicon) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -107,7 +122,7 @@ def eu_name(share: Share, lexicon: Lexicon) -> Name:
     """The Annex I name, or `other fibres` for a fibre that is not in it (Art. 9(5)). Words before it are virgin and fleece only."""
     words, match = matched(share, lexicon)
     fibre = lexicon.fibre(share.fibre or "unknown")
-    name = match.meaning.eu if match and match.meaning.kind == "hair" else fibre.eu
+    name = match.meaning.eu if match and match.meaning.us else fibre.eu
     before, _ = describing(words, match, lexicon)
     woollen = fibre.id in rule_list(lexicon.knowledge, "eu_virgin")
     virgin = tuple(word for word in before if word in VIRGIN and woollen)
@@ -120,7 +135,7 @@ def plain_name(share: Share, lexicon: Lexicon) -> Name:
     if share.fibre is None:
         return Name(share.words)
     fibre = lexicon.fibre(share.fibre)
-    if match and match.meaning.kind == "hair":
+    if match and match.meaning.us:
         return Name(match.meaning.us)
     before, _ = describing(words, match, lexicon)
     return Name(fibre.us if plain(fibre.us) in " ".join(words) else fibre.eu, before)
@@ -140,8 +155,9 @@ def unknown_name(share: Share, lexicon: Lexicon) -> str:
 
 
 def title(text: str) -> str:
-    """Each word with a capital, words in capitals left alone: `recycled wool` → `Recycled Wool`."""
-    return " ".join("-".join(capital(part) for part in word.split("-")) for word in text.split(" "))
+    """Each word with a capital, small words left alone: `recycled wool` → `Recycled Wool`, `Down and Feathers`."""
+    words = text.split(" ")
+    return " ".join(w if w in ("and", "of", "or") else "-".join(map(capital, w.split("-"))) for w in words)
 
 
 def capital(text: str) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
 
 from handouts.labelling.names import capital
@@ -43,11 +44,17 @@ def ratio_line(pair: tuple[Section, ...], typed: str) -> str:
     return f"({capital(one)} constitutes {figure(first.pct or 0)}% of fabric and {other} {figure(second.pct or 0)}%)"
 
 
-def film_line(content: Content) -> str:
-    """The coating as a line of its own, `PVC`; empty when there is none or a share or part already names it."""
+def film_line(content: Content, same: Mapping[str, str]) -> str:
+    """The coating as a line of its own, `PVC`; empty when there is none or a share or part already names it.
+
+    same: coating → the fibre of the same stuff.
+    """
     named = any(
-        section.part in ("coating", "membrane")
-        or any(s.words.casefold() == content.coating.casefold() for s in section.shares)
+        (section.part in ("coating", "membrane") and section.shares)
+        or any(
+            s.words.casefold() == content.coating.casefold() or s.fibre == same.get(content.coating, "none")
+            for s in section.shares
+        )
         for section in content.sections
     )
     film = content.coating

@@ -9,7 +9,8 @@ from typing import Any
 from handouts.labelling import eu, us
 from handouts.labelling.care import care_lines
 from handouts.labelling.claims import cashmere_refusal, eu_virgin, us_claims
-from handouts.labelling.names import all_shares, capital, plain_name, us_name
+from handouts.labelling.exempt import exempted, outside, without_lining
+from handouts.labelling.names import all_shares, capital, plain_name, rule_list, us_name, with_hair
 from handouts.labelling.parts import film_line, whole_of_yarns, with_ratio
 from handouts.labelling.shares import figure, spelt
 from handouts.labelling.symbols import symbols
@@ -38,8 +39,10 @@ def label(
     known = lexicon(knowledge)
     where = (cell,) if cell else ()
     makers = {"US": us_statement, "EU": eu_statement, "UK": eu_statement}
+    values = plain_facts(facts)
     statement, problems = makers.get(market, plain_statement)(with_ratio(content), known, market, where)
-    care, conflicts = care_lines(content, market, known, supplier_care, plain_facts(facts), where)
+    problems = exempted(statement, problems, list(outside(content, market, values, known)), where)
+    care, conflicts = care_lines(content, market, known, supplier_care, values, where)
     signs = symbols(supplier_care, knowledge)
     return Label(market, statement, care, prepared_by.strip(), (*problems, *conflicts), signs)
 
@@ -52,12 +55,22 @@ def plain_facts(facts: Mapping[str, Any] | None) -> dict[str, Any]:
 def us_statement(content: Content, known: Lexicon, market: str, cell: tuple[str, ...]) -> Lines:
     """The statement for the United States."""
     content = whole_of_yarns(content)
-    reasons = list(blocking(content, known)) or [*us.refusals(content, known), *cashmere_refusal(content, known)]
+    reasons = us_reasons(content, known)
+    shell = without_lining(content, known) if reasons else None
+    if shell and not us_reasons(with_ratio(shell), known):
+        lines, problems = us_statement(with_ratio(shell), known, market, cell)
+        return lines, (*problems, problem("label-lining", *cell, why=reasons[0]))
     if reasons:
         return refused(market, reasons, cell)
+    content = with_hair(content, known)
     claims = us_claims(content, known, cell)
     lines = (*us.statement(claims.content, known), *claims.lines)
     return lines, (*claims.problems, *asked(content, known, cell), *left_off(content, known, cell))
+
+
+def us_reasons(content: Content, known: Lexicon) -> list[str]:
+    """Why there can be no statement for the United States."""
+    return list(blocking(content, known)) or [*us.refusals(content, known), *cashmere_refusal(content, known)]
 
 
 def asked(content: Content, known: Lexicon, cell: tuple[str, ...]) -> Iterator[Problem]:
@@ -97,8 +110,9 @@ def plain_statement(content: Content, known: Lexicon, market: str, cell: tuple[s
             continue
         shares = [plain_share(share, known) for share in section.shares]
         lines += [f"{section.part}: {', '.join(shares)}"] if section.part else shares
-    if film_line(content):
-        lines.append(f"coating: {film_line(content)}")
+    film = film_line(content, rule_list(known.knowledge, "film"))
+    if film:
+        lines.append(f"coating: {film}")
     return tuple(line for line in lines if line), ()
 
 

@@ -14,6 +14,7 @@ from handouts.labelling.names import (
     is_wool,
     limit,
     phrase,
+    rule_list,
     title,
     unknown_name,
     us_name,
@@ -53,14 +54,35 @@ def refusals(content: Content, lexicon: Lexicon) -> Iterator[str]:
             yield f"“{share.words[:40]}” names no fibre; say which kind of material it is (scraps, rags …) (16 CFR 303.14)."
         if share.fibre == "other" and (share.pct or 0) >= limit(knowledge, "us_named_from") and not plural(share):
             yield "an “other fiber” of 5 percent or more must be named (16 CFR 303.6)."
+    yield from left_out(content, lexicon)
     pair = face_and_back(content)
     if pair and any(section.pct is None for section in pair) and not one_cloth(content):
         yield f"give the shares of {pair[0].part} and {pair[1].part} (16 CFR 303.24)."
     for section in content.sections:
-        if section.part == "ornament" and (section.pct or 0) > limit(knowledge, "us_ornament_most"):
-            yield "ornamentation above 5 percent must be inside the percentages (16 CFR 303.26)."
         if section.part in ("warp", "weft"):
             yield "give the percentages of the whole cloth, not of warp and weft (16 CFR 303.16)."
+
+
+def left_out(content: Content, lexicon: Lexicon) -> Iterator[str]:
+    """Why something may not be left out of the statement: above its limit, or of no kind that the rules let off."""
+    if not content.exclusive_of:
+        return
+    kinds = rule_list(lexicon.knowledge, "us_left_out")
+    words = spelt(content.exclusive_of.split())
+    named = next((limit_id for stem, limit_id in kinds.items() if any(stem in word for word in words)), None)
+    if named is None and not only_fibres(content.exclusive_of, lexicon):
+        yield "only ornamentation, decoration, trimming, elastic and linings may be left out (16 CFR 303.22, 303.26, 303.27)."
+    pct = next((section.pct or 0 for section in content.sections if section.part == "ornament"), 0)
+    most = limit(lexicon.knowledge, named or "us_ornament_most") if named != "" else 100
+    if pct > most:
+        what = "ornamentation" if named in (None, "us_ornament_most") else "decoration, trimming or elastic"
+        section = "303.26" if what == "ornamentation" else "303.12"
+        yield f"{what} above {figure(most)} percent must be inside the percentages (16 CFR {section})."
+
+
+def only_fibres(words: str, lexicon: Lexicon) -> bool:
+    """Whether words are fibres and figures only: `3% silk`."""
+    return all(lexicon.find([word]) or re.match(r"[\d%]|percent", word) for word in spelt(words.split()))
 
 
 def plural(share: Share) -> bool:
@@ -80,8 +102,9 @@ def statement(content: Content, lexicon: Lexicon) -> Iterator[str]:
     if content.remnants and lines:
         lines[0] = f"Remnants, {lines[0]}"
     yield from lines
-    if film_line(content):
-        yield f"Coating: {capital(film_line(content))}"
+    film = film_line(content, rule_list(lexicon.knowledge, "film"))
+    if film:
+        yield f"Coating: {capital(film)}"
     yield from endings(content, lexicon)
 
 
@@ -102,12 +125,17 @@ def unknown_line(content: Content, lexicon: Lexicon) -> str:
 def section_lines(content: Content, lexicon: Lexicon) -> Iterator[str]:
     """The sections in the order typed, pile and back with their ratio."""
     pair = face_and_back(content)
-    excepted = any(section.part == "except" for section in content.sections)
+    excepted = any(section.part == "except" for section in content.sections) or said_all(content)
     for section in content.sections:
         if section.part not in ("ornament", "except") and section.shares:
             yield from one_section(section, lexicon, section in pair, excepted)
     if pair and all(section.pct is not None for section in pair):
         yield ratio_line(pair, content.typed)
+
+
+def said_all(content: Content) -> bool:
+    """Whether `all cotton` was typed, without a figure: the word is kept (303.27)."""
+    return spelt(content.typed.split())[:1] == ["all"] and not re.search(r"\b100\b", content.typed)
 
 
 def one_section(section: Section, lexicon: Lexicon, paired: bool, excepted: bool) -> list[str]:
@@ -187,7 +215,7 @@ def endings(content: Content, lexicon: Lexicon) -> Iterator[str]:
 def exclusive_words(content: Content, lexicon: Lexicon) -> str:
     """What was left out, with the fibre's name in United States words."""
     words = content.exclusive_of.replace(" percent", "%").replace(" %", "%")
-    if all(lexicon.find([word]) or re.match(r"[\d%]", word) for word in spelt(words.split())):
+    if only_fibres(words, lexicon):
         words = words if "elastic" in words else f"{words} ornamentation"
     for section in content.sections:
         for share in section.shares if section.part == "ornament" and "elastic" not in words else ():

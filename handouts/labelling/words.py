@@ -46,6 +46,7 @@ class Lexicon:
         self.read: Mapping[str, Any] = self.table["read"]
         self.phrases = fibre_phrases(knowledge, self.table)
         self.names = sorted(p for p, m in self.phrases.items() if m.kind in ("name", "hair") and len(p) > 3)
+        self.slashed = [word for record in self.table["name"] for word in record["words"] if "/" in word]
         self.parts = phrases(self.table["part"])
         self.coatings = phrases(self.table["coating"])
         self.skins = phrases(self.table["skin"])
@@ -97,6 +98,9 @@ def fibre_phrases(knowledge: Knowledge, table: Mapping[str, Any]) -> dict[str, M
         for word in record["words"]:
             for tail in ("", " hair", " fiber", " fibre", " blend"):
                 found.setdefault(plain(word) + tail, Meaning(record["like"], "hair", record["us"], record["eu"]))
+    for record in table["name"]:
+        for word in record["words"]:
+            found.setdefault(plain(word), Meaning(record["like"], "name", record["us"], record["eu"]))
     for id in (*table["rules"]["us_wool"], *table["rules"]["us_fur"]):
         add(found, f"{knowledge.fibres[id].us} hair", Meaning(id, "name"))
     stand_ins = table["rules"]["eu_other"]

@@ -46,7 +46,7 @@ def load_workshop(path: Path) -> Workshop:
     book, entries, house, problems = read_book(path, base)
     fabrics = advise_entries(entries, base, book.settings, house)
     supplies = tuple(row for _, row in rows_of(book.supplies))
-    found = worst_first([*problems, *findings(entries, fabrics, base)])
+    found = worst_first([*problems, *findings(entries, fabrics, base, book.settings)])
     named = "title" in book.setting_cells  # a list without settings has its file's name
     title = str(book.settings["title"] if named else path.stem)
     return Workshop(slug(title), book.settings, tuple(fabrics), tuple(found), supplies)

@@ -56,6 +56,12 @@ def label_of(entry: Entry, base: Knowledge, settings: Mapping[str, Value], decis
     )
 
 
+def origin_of(entry: Entry, base: Knowledge, settings: Mapping[str, Value]) -> Iterator[Problem]:
+    """What is wrong with the origin typed for a fabric, in its own cell."""
+    typed, market = str(entry.cells.get("origin", "")), str(settings.get("market") or "none")
+    return labelling.origin_problems(typed, market, base, entry.cell("origin"))
+
+
 def washing_forbidden(decisions: Mapping[str, Decision]) -> tuple[Value, ...]:
     """What printed lines of Before cutting forbid (wash, machine wash): the care card cannot advise that."""
     return tuple(word for spoke in decisions["pretreat"].won for word in spoke.never)
@@ -115,12 +121,15 @@ def advise_fabrics(rows: Sequence[Mapping[str, Value]], settings: Mapping[str, V
     return advise_entries(entries, base, settings or {})
 
 
-def findings(entries: Sequence[Entry], fabrics: Sequence[Fabric], base: Knowledge) -> Iterator[Problem]:
+def findings(
+    entries: Sequence[Entry], fabrics: Sequence[Fabric], base: Knowledge, settings: Mapping[str, Value]
+) -> Iterator[Problem]:
     """What the advice itself has to say: clashing rules, test seams that disagree, statements that cannot stand."""
     yield from clashes(fabrics, base)
     for entry, fabric in zip(entries, fabrics, strict=True):
         yield from advice.disagreements(fabric.tested, fabric.advice, entry.cell, base)
         yield from fabric.label.problems if fabric.label else ()
+        yield from origin_of(entry, base, settings)
 
 
 def test_seams(entries: Sequence[Entry], base: Knowledge, house: Sequence[Rule]) -> Iterator[Problem]:
@@ -142,6 +151,7 @@ def statements(entries: Sequence[Entry], base: Knowledge, settings: Mapping[str,
             market = settings.get("market", "none")
             asked[key] = labelling.label(entry.content, market, base, supplier_care=care, facts=entry.facts).problems
         yield from (replace(found, cells=(entry.cell("fibre_content"),)) for found in asked[key])
+        yield from origin_of(entry, base, settings)
 
 
 def clashes(fabrics: Sequence[Fabric], base: Knowledge) -> list[Problem]:
