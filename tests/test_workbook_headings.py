@@ -154,6 +154,49 @@ def test_headings_without_units_follow_the_others(tmp_path: Path) -> None:
     for other, width in (("Weight (oz/yd²)", 45 * 2.54), ("Weight (g/m²)", 45.0)):
         book = read_lines(tmp_path, [[*HEADINGS, other, "Width"], [*FABRIC, 10, 45]])
         assert book.fabrics["width_cm"].iloc[0] == width
+        assert codes(book)[0] == "unit-assumed" and "like the other headings" in str(book.problems[0])
+
+
+@pytest.mark.parametrize(
+    ("units", "weight", "read", "why"),
+    [
+        ("imperial", "Weight", 339.1, "as Units on the Class sheet says"),
+        ("metric", "Weight", 10.0, "as Units on the Class sheet says"),
+        ("both", "Weight", 10.0, "since nothing says otherwise"),
+        ("imperial", "Weight (g/m²)", 10.0, ""),
+    ],
+)
+def test_a_heading_without_a_unit_follows_the_class_sheet(
+    tmp_path: Path, units: str, weight: str, read: float, why: str
+) -> None:
+    """The heading's own unit first, then what the Class sheet's Units say, and the note tells which; no doubt about it."""
+    lines = [[*HEADINGS, weight], [*FABRIC, 10], ["Red", *FABRIC[1:], "8 oz"], ["Pink", *FABRIC[1:], "150 g/m²"]]
+    path = make(tmp_path / "b.xlsx", {"Fabrics": lines, "Class": [["Setting", "Value"], ["Units", units]]})
+    book = workbook.read(path)
+    assert book.fabrics["weight_gsm"].tolist() == [read, 271.2, 150.0]
+    assert [why in str(p) for p in book.problems if p.code == "unit-assumed"] == ([True] if why else [])
+    assert "unit-doubtful" not in codes(book)
+
+
+def test_a_bare_column_in_inches_is_not_doubted_as_metric(tmp_path: Path) -> None:
+    """Imperial class, headings Weight and Width: what makes sense in ounces and inches draws no doubt; grams do."""
+    lines = [[*HEADINGS, "Weight", "Width"], *([f"C{n}", *FABRIC[1:], n, 45] for n in range(4, 9))]
+    settings = [["Setting", "Value"], ["Units", "imperial"], ["Sample width", 6]]
+    book = workbook.read(make(tmp_path / "b.xlsx", {"Fabrics": lines, "Class": settings}))
+    assert (codes(book), book.settings["sample_width_cm"]) == (["unit-assumed"] * 3, 15.24)
+    lines = [[*HEADINGS, "Width"], *([f"C{n}", *FABRIC[1:], 150] for n in range(3))]
+    book = workbook.read(make(tmp_path / "b.xlsx", {"Fabrics": lines, "Class": settings[:2]}))
+    (doubt,) = (found for found in book.problems if found.code == "unit-doubtful")
+    assert "unlikely in inches" in str(doubt) and "measured in centimetres" in str(doubt)
+
+
+@pytest.mark.parametrize(
+    "heading", ["Price per meter", "Preis pro Meter", "Prix au mètre", "Preis/m", "Price per metre"]
+)
+def test_a_price_per_metre_stays_one_among_imperial_headings(tmp_path: Path, heading: str) -> None:
+    """The unit stands in its last word."""
+    book = read_lines(tmp_path, [[*HEADINGS, "Weight (oz/yd²)", "Width (in)", heading], [*FABRIC, 10, 45, 12]])
+    assert book.fabrics["price_per_m"].tolist() == [12.0]
 
 
 def test_a_whole_column_in_the_wrong_unit_is_doubted(tmp_path: Path) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 import openpyxl
+import pytest
 from openpyxl.worksheet.worksheet import Worksheet
 
 from handouts import workbook
@@ -84,6 +85,31 @@ def test_blank_rows_unchecked_boxes_and_zeros_are_no_fabrics(tmp_path: Path) -> 
         tmp_path, [headings, [], [*FABRIC, True, 3], ["", "", "", False, 0], [" ", "", "", False, ""], [*FABRIC]]
     )
     assert list(book.fabrics.index) == [3, 6]
+
+
+@pytest.mark.parametrize(
+    "word", ["Total", "SUM:", "Sub-total", "Gesamtsumme", "Sous-total", "Suma", "Totale", "Totaal 12"]
+)
+def test_rows_of_totals_are_left_out_and_said(tmp_path: Path, word: str) -> None:
+    """In six languages, wherever the word stands, also between the fabrics; one note for all of them."""
+    headings = ["Code", *HEADINGS, "Price per metre", "Shelf"]
+    lines = [["", *FABRIC, 3, ""], ["", word, "", "", 3, ""], ["", *FABRIC, 4, ""], [word, "", "", "", 7, ""]]
+    book = read_lines(tmp_path, [headings, *lines, ["", "", "", "", 7, word]])
+    assert list(book.fabrics.index) == [2, 4]
+    (aside,) = (found for found in book.problems if found.code == "rows-aside")
+    assert (aside.cells, "left out: 3, 5–6." in str(aside)) == (("Fabrics!A3",), True)
+
+
+def test_a_fabric_called_total_is_a_fabric(tmp_path: Path) -> None:
+    """With a cloth or a fibre content it is one, whatever its name."""
+    book = read_lines(tmp_path, [HEADINGS, ["Total", "denim", "100% cotton"], ["Sum", "", "100% linen"]])
+    assert (list(book.fabrics.index), codes(book)) == ([2, 3], ["cloth-missing"])
+
+
+def test_headings_that_stand_again_further_down_are_no_fabric(tmp_path: Path) -> None:
+    """As in a list that was printed page by page."""
+    book = read_lines(tmp_path, [HEADINGS, FABRIC, HEADINGS, ["Red", *FABRIC[1:]]])
+    assert (list(book.fabrics.index), codes(book)) == ([2, 4], ["rows-aside"])
 
 
 def test_a_row_that_is_started_asks_for_the_rest(tmp_path: Path) -> None:

@@ -116,3 +116,15 @@ def blank_after(numbers: Iterable[int], gap: int) -> int:
             break
         last = number
     return last
+
+
+def ranges(numbers: Iterable[int]) -> str:
+    """5, 6, 7, 12 as “5–7, 12”; the first dozen of them."""
+    spans: list[list[int]] = []
+    for number in numbers:
+        if spans and number == spans[-1][1] + 1:
+            spans[-1][1] = number
+        else:
+            spans.append([number, number])
+    words = [str(low) if low == high else f"{low}–{high}" for low, high in spans]
+    return ", ".join(words[:12]) + (" …" if len(words) > 12 else "")

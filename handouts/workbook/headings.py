@@ -86,7 +86,7 @@ def _read(text: str, sheet: Sheet) -> Heading | None:
     bare, unit = _without_brackets(text)
     column = names.get(plain(text)) or names.get(plain(bare))
     if column:
-        return Heading(column.key, text, "read", measure(column, unit or text) if column.unit else None)
+        return Heading(column.key, text, "read", _unit_in(column, text, unit))
     words = text.replace("_", " ").strip(MONEY + " ").split()
     for count in range(1, min(4, len(words))):
         rest = words[: -count - 1] if words[-count - 1].casefold() in ("in", "per") else words[:-count]
@@ -95,6 +95,16 @@ def _read(text: str, sheet: Sheet) -> Heading | None:
         if column and found:
             return Heading(column.key, text, "read", found)
     return None
+
+
+def _unit_in(column: Column, text: str, bracket: str) -> Measure | None:
+    """The unit that a heading names: in brackets, as its last words (Price per meter, Preis/m), or as our own key does."""
+    if not column.unit:
+        return None
+    words = text.replace("/", " ").split()
+    ends = (" ".join(words[-count:]) for count in range(1, min(4, len(words) + 1)))
+    named = next((found for word in (bracket, text, *ends) if word and (found := measure(column, word))), None)
+    return metric_of(column) if plain(text) == plain(column.key) else named
 
 
 @lru_cache(10_000)

@@ -31,7 +31,10 @@ class Place:
 
 @dataclass(frozen=True)
 class Layout:
-    """A sheet found: its grid, the row of its headings (0: none), the columns by key, and what else was seen."""
+    """A sheet found: its grid, the row of its headings (0: none), the columns by key, and what else was seen.
+
+    bare: the columns whose heading names no unit, with the reason for the one that is taken.
+    """
 
     sheet: Sheet
     grid: Grid
@@ -42,6 +45,7 @@ class Layout:
     first_row: int = 0
     last_row: int = SHEET["most_rows"]
     score: int = 0
+    bare: Mapping[str, str] = field(default_factory=dict)
 
 
 def find_lists(grids: Sequence[Grid]) -> tuple[dict[str, Layout], list[Layout]]:

@@ -13,6 +13,7 @@ from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
 from handouts.sheets import Column, Sheet
+from handouts.workbook.no_fabrics import imperial_example
 from handouts.workbook.paint import (
     FREE,
     GREYED,
@@ -28,7 +29,7 @@ from handouts.workbook.paint import (
     put,
 )
 from handouts.workbook.prompts import in_imperial, prompt
-from handouts.workbook.rows import Words, imperial_example
+from handouts.workbook.rows import Words
 
 READY_ROWS = 40
 LAST_ROW = 1_048_576

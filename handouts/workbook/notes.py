@@ -2,30 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from handouts.problems import Problem, problem
-from handouts.workbook.grid import letters
-from handouts.workbook.layout import Layout
-from handouts.workbook.unit_words import imperial_of, metric_of
+from handouts.workbook.grid import letters, ranges
+from handouts.workbook.layout import Layout, Place
 from handouts.workbook.words import closest, did_you_mean, shown
 
 
-def notes_on(layout: Layout, imperial: bool = False) -> list[Problem]:
-    """Everything about the sheet and its headings. imperial: the unit of headings that name none."""
-    return [*_headings(layout, imperial), *_hidden(layout), *_merged(layout), *_far(layout)]
+def notes_on(layout: Layout) -> list[Problem]:
+    """Everything about the sheet and its headings."""
+    return [*_headings(layout), *_hidden(layout), *_merged(layout), *_far(layout)]
 
 
-def _headings(layout: Layout, imperial: bool) -> Iterator[Problem]:
+def _headings(layout: Layout) -> Iterator[Problem]:
     sheet, grid, header = layout.sheet, layout.grid, layout.header
     for key, place in sorted(layout.places.items(), key=lambda pair: pair[1].column):
         if place.heading.how != "exact":
-            column = sheet.column(key)
-            measure = place.heading.measure or (imperial_of(column) if imperial else metric_of(column))
-            read = column.heading.format(unit=measure.word)
-            yield problem(
-                "heading-read-as", grid.cell(header, place.column), found=shown(place.heading.typed), read=read
-            )
+            yield _read_as(layout, key, place)
     for key, place in layout.twice:
         first = grid.cell(header, layout.places[key].column)
         yield problem("heading-twice", first, grid.cell(header, place.column), heading=shown(place.heading.typed))
@@ -35,13 +29,24 @@ def _headings(layout: Layout, imperial: bool) -> Iterator[Problem]:
         yield problem("heading-unknown", grid.cell(header, number), found=shown(typed), proposal=near)
 
 
+def _read_as(layout: Layout, key: str, place: Place) -> Problem:
+    """What a heading is read as; where it names no unit, which one is taken, and why."""
+    column, measure = layout.sheet.column(key), place.heading.measure
+    cell, found = layout.grid.cell(layout.header, place.column), shown(place.heading.typed)
+    read = column.heading.format(unit=measure.word if measure else "")
+    if key not in layout.bare:
+        return problem("heading-read-as", cell, found=found, read=read)
+    other = column.title(imperial=measure is None or measure.own)
+    return problem("unit-assumed", cell, found=found, read=read, other=other, why=layout.bare[key])
+
+
 def _hidden(layout: Layout) -> Iterator[Problem]:
     grid = layout.grid
     if grid.hidden:
         yield problem("sheet-hidden", grid.cell(layout.header, 1), title=grid.title)
     rows = sorted(row for row in grid.look.hidden_rows if row >= layout.first_row and row in grid.rows)
     if rows:
-        yield problem("rows-hidden", grid.cell(rows[0], 1), rows=_ranges(rows))
+        yield problem("rows-hidden", grid.cell(rows[0], 1), rows=ranges(rows))
     places = {place.column: place.heading.typed for place in layout.places.values()}
     columns = sorted(places.keys() & grid.look.hidden_columns)
     if columns:
@@ -61,15 +66,3 @@ def _far(layout: Layout) -> Iterator[Problem]:
     if layout.grid.look.far:
         row, column = layout.grid.look.far[0]
         yield problem("cells-far", layout.grid.cell(row, column), count=len(layout.grid.look.far))
-
-
-def _ranges(numbers: Iterable[int]) -> str:
-    """5, 6, 7, 12 as “5–7, 12”; the first dozen of them."""
-    spans: list[list[int]] = []
-    for number in numbers:
-        if spans and number == spans[-1][1] + 1:
-            spans[-1][1] = number
-        else:
-            spans.append([number, number])
-    words = [str(low) if low == high else f"{low}–{high}" for low, high in spans]
-    return ", ".join(words[:12]) + (" …" if len(words) > 12 else "")

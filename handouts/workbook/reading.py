@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from handouts.problems import Problem, problem, worst_first
 from handouts.records import Book
 from handouts.sheets import FABRICS, HOUSE, SUPPLIES
+from handouts.workbook.bare_units import with_units
 from handouts.workbook.columns import check_fabrics
 from handouts.workbook.grid import Unreadable
 from handouts.workbook.layout import Layout, find_class, find_lists
@@ -67,14 +68,14 @@ def _filled(path: Path, settings: Settings, lists: Mapping[str, Layout], words: 
         if layout is None:
             frames[sheet.key] = empty_frame(sheet.columns)
             continue
-        imperial = _is_imperial(layout, settings)
-        rows = read_rows(layout, words, imperial)
+        layout = with_units(layout, settings.values["units"])
+        rows = read_rows(layout, words)
         frames[sheet.key] = rows.frame()
         if sheet is FABRICS and not settings.values["currency"]:
             settings.values["currency"] = currency_of(rows)
         letters |= rows.letters
         _check(rows, frames[sheet.key], settings)
-        found += [*notes_on(layout, imperial), *rows.problems()]
+        found += [*notes_on(layout), *rows.problems()]
     titles = {key: layout.grid.title for key, layout in lists.items()}
     return _book(path, settings, frames, letters, titles, found)
 
@@ -88,14 +89,6 @@ def _check(rows: Rows, frame: pd.DataFrame, settings: Settings) -> None:
     if rows.layout.sheet is SUPPLIES:
         for row in frame.index[frame["item"].isna()]:
             rows.add(int(row), "item", "item-missing")
-
-
-def _is_imperial(layout: Layout, settings: Settings) -> bool:
-    """What headings without a unit mean: as most others of the sheet; else as the Class sheet says."""
-    measures = [place.heading.measure for place in layout.places.values() if place.heading.measure]
-    if measures:
-        return sum(measure.own for measure in measures) * 2 < len(measures)
-    return bool(settings.values["units"] == "imperial")
 
 
 def _empty(path: Path, settings: Settings, problems: list[Problem]) -> Book:

@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING, Any
 from handouts.problems import Problem, problem
 from handouts.sheets import Column
 from handouts.workbook.cells import read_cell, sense_of
-from handouts.workbook.grid import letters
+from handouts.workbook.grid import letters, ranges
 from handouts.workbook.layout import Layout, Place
 from handouts.workbook.limits import LIST, SHEET
+from handouts.workbook.no_fabrics import is_example, is_total, repeats_headings
 from handouts.workbook.outcome import Finding, Outcome
-from handouts.workbook.unit_words import Measure
 from handouts.workbook.words import shown
 
 if TYPE_CHECKING:
@@ -79,18 +79,22 @@ def empty_frame(columns: tuple[Column, ...]) -> pd.DataFrame:
     )
 
 
-def read_rows(layout: Layout, words: Words, imperial: bool) -> Rows:
-    """Every row that says something, read cell by cell. imperial: the unit of headings that name none."""
+def read_rows(layout: Layout, words: Words) -> Rows:
+    """Every row that says something, read cell by cell."""
     rows = Rows(layout)
-    rows.numbers = [row for row in _started(layout) if not _is_example(layout, row)]
+    started = [row for row in _started(layout) if not is_example(layout, row)]
+    aside = [row for row in started if is_total(layout, row) or repeats_headings(layout, row)]
+    if aside:
+        rows.found.append((0, 0, problem("rows-aside", layout.grid.cell(aside[0], 1), rows=ranges(aside))))
+    rows.numbers = sorted(set(started) - set(aside))
     if len(rows.numbers) > SHEET["most_fabrics"]:
         last = rows.numbers[SHEET["most_fabrics"]]
         rows.found.append((0, 0, problem("rows-cut", layout.grid.title, most=SHEET["most_fabrics"], row=last)))
         rows.numbers = rows.numbers[: SHEET["most_fabrics"]]
     for key, place in layout.places.items():
-        _read_column(rows, key, place, words, imperial)
+        _read_column(rows, key, place, words)
     for key, place in layout.twice:
-        _read_column(rows, key, place, words, imperial)
+        _read_column(rows, key, place, words)
     _missing_results(rows)
     return rows
 
@@ -109,41 +113,8 @@ def _says(value: Any) -> bool:
     return value is not None and value is not False and value != 0
 
 
-def _is_example(layout: Layout, row: int) -> bool:
-    """Whether the row is the starter's example, untouched."""
-    wanted = {column.key: column.example for column in layout.sheet.columns if column.example}
-    if not wanted:
-        return False
-    for key, place in layout.places.items():
-        value = layout.grid.value(row, place.column)
-        if shown("" if value is None else value).strip() != _example(layout, key, place):
-            return False
-    return wanted.keys() <= layout.places.keys()
-
-
-def _example(layout: Layout, key: str, place: Place) -> str:
-    column = layout.sheet.column(key)
-    measure = place.heading.measure
-    if column.example and measure and not measure.own:
-        return imperial_example(column)
-    return column.example
-
-
-def imperial_example(column: Column) -> str:
-    """The example in the column's imperial unit, to one decimal."""
-    unit = column.unit
-    if unit is None or not column.example:
-        return column.example
-    value = float(column.example)
-    return f"{(unit.factor / value if unit.reciprocal else value / unit.factor):.1f}".removesuffix(".0")
-
-
-def _read_column(rows: Rows, key: str, place: Place, words: Words, imperial: bool) -> None:
-    from handouts.workbook.unit_words import imperial_of
-
-    column = rows.layout.sheet.column(key)
-    measure: Measure | None = place.heading.measure or (imperial_of(column) if imperial and column.unit else None)
-    sense = sense_of(column, shown(place.heading.typed), measure, words)
+def _read_column(rows: Rows, key: str, place: Place, words: Words) -> None:
+    sense = sense_of(rows.layout.sheet.column(key), shown(place.heading.typed), place.heading.measure, words)
     values = rows.values.setdefault(key, {})
     read: dict[tuple[type, Any, bool], Outcome] = {}
     percents = rows.layout.grid.look.percent

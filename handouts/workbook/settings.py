@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from handouts.problems import Problem, problem
 from handouts.sheets import CLASS, PAGE_TYPES, Column
+from handouts.workbook.bare_units import AS_CLASS_SAYS
 from handouts.workbook.cells import read_cell, sense_of
 from handouts.workbook.grid import Grid
 from handouts.workbook.headings import Heading, heading
 from handouts.workbook.layout import Layout
 from handouts.workbook.outcome import Finding, Outcome
 from handouts.workbook.rows import Words
+from handouts.workbook.unit_words import imperial_of
 from handouts.workbook.words import closest, did_you_mean, plain, shown
 
 
@@ -31,16 +33,36 @@ def read_settings(layout: Layout | None, words: Words) -> Settings:
     if layout is None:
         return settings
     key_column, value_column = layout.places["setting"].column, layout.places["value"].column
+    units = _units(layout)
     for row in (row for row in layout.grid.rows if row <= layout.last_row):
         typed = layout.grid.value(row, key_column)
         if row == layout.header or not isinstance(typed, str) or not typed.strip():
             continue
         known = heading(typed.strip().rstrip(":"), CLASS, guess=_is_whole_sheet(layout))
         if known:
-            _read_setting(settings, layout.grid, row, value_column, known, words)
+            _read_setting(settings, layout.grid, row, value_column, _with_unit(known, units), words)
         elif _is_whole_sheet(layout) and layout.grid.value(row, value_column) is not None and row >= layout.header:
             settings.problems.append(_unknown(layout.grid.cell(row, key_column), typed))
     return settings
+
+
+def _units(layout: Layout) -> str:
+    """What the setting Units says, wherever it stands: other settings may name no unit of their own."""
+    key_column, value_column = layout.places["setting"].column, layout.places["value"].column
+    column = CLASS.column("units")
+    for row in layout.grid.rows:
+        typed, value = layout.grid.value(row, key_column), layout.grid.value(row, value_column)
+        known = heading(typed.strip().rstrip(":"), CLASS, guess=False) if isinstance(typed, str) else None
+        if known and known.key == column.key and value is not None:
+            return str(read_cell(value, sense_of(column, column.title(), None, {})).value)
+    return ""
+
+
+def _with_unit(known: Heading, units: str) -> Heading:
+    """The setting with the unit that Units names, where its own words name none."""
+    column = CLASS.column(known.key)
+    bare = column.unit and not known.measure
+    return replace(known, measure=imperial_of(column)) if bare and units == "imperial" else known
 
 
 def _is_whole_sheet(layout: Layout) -> bool:
@@ -68,11 +90,19 @@ def _read_setting(settings: Settings, grid: Grid, row: int, value_column: int, k
     if known.key in settings.cells:
         settings.problems.append(problem("setting-twice", settings.cells[known.key], cell, heading=column.title()))
         return
-    if known.how == "alike" or (known.how == "read" and plain(known.typed) not in plain(column.title())):
+    if known.measure and not known.measure.own and known.measure.word not in known.typed:
+        settings.problems.append(_in_units(grid.cell(row, value_column - 1), column, known))
+    elif known.how == "alike" or (known.how == "read" and plain(known.typed) not in plain(column.title())):
         found = {"found": shown(known.typed), "read": column.title()}
         settings.problems.append(problem("setting-read-as", grid.cell(row, value_column - 1), **found))
     settings.cells[known.key] = cell
     settings.values[known.key] = _whole(read.value)
+
+
+def _in_units(cell: str, column: Column, known: Heading) -> Problem:
+    """That a setting without a unit is read in the one that Units says."""
+    found = {"found": shown(known.typed), "read": column.title(imperial=True), "other": column.title()}
+    return problem("unit-assumed", cell, why=AS_CLASS_SAYS, **found)
 
 
 def _blank_findings(grid: Grid, spot: tuple[int, int]) -> list[Finding]:
