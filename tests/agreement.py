@@ -21,7 +21,7 @@ from handouts.records import Decision
 
 REFERENCE = Path(__file__).parent / "reference"
 WANTED_PCT = {
-    "needle size": 97, "stitch length": 95, "needle point": 85, "heat": 100, "steam": 100,
+    "needle size": 97, "stitch length": 95, "needle point": 93, "heat": 100, "steam": 100,
     "side": 95, "direction": 95, "finish": 95, "cut": 95, "hold": 95, "fibre heat": 94,
 }  # fmt: skip
 """Measure → the share of published rows that must agree, in percent. Issue list, “proof against the record”.
