@@ -104,7 +104,8 @@ class Rule:
 
     when: fact name → test (see DEVELOPERS.md, “The rule grammar”); empty holds for every cloth.
     value: what it advises, in the topic's shape; None if the rule only forbids.
-    never: values that must not win, whoever proposed them. safety: not even the teacher's own choice lifts it.
+    never: values that must not win, whoever proposed them; the choice typed in the row still does, with a caution.
+    safety: no rule for the whole class lifts what this one forbids.
     lasting: the harm cannot be undone, so the line goes in the boxed part of the card.
     replaces: ids of rules whose lines this one makes superfluous, or a less specific tier for all of its rules
     (topics that combine `all`).

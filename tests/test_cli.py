@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -101,10 +102,11 @@ def test_a_new_workbook_is_not_written_over_an_old_one(tmp_path: Path, capsys: p
 
 
 def test_what_the_knowledge_covers(capsys: pytest.CaptureFixture[str]) -> None:
-    """`check --knowledge` counts cloths and rules and names no hole."""
+    """`check --knowledge` counts cloths and rules, and names no hole, no rule that never speaks, no source in vain."""
     assert main(["check", "--knowledge"]) == 0
     out = capsys.readouterr().out
     assert "cloths" in out and "Holes (a topic without a rule of its own for a structure): 0" in out
+    assert "Sources never cited: 0" in out and re.search(r"^Rules never fired by any cloth.*: 0$", out, re.M)
 
 
 @pytest.mark.parametrize("book", ["outerwear.xlsx", "outerwear-imperial.xlsx", "shop-list.xlsx"])
