@@ -187,7 +187,7 @@ def test_a_bare_column_in_inches_is_not_doubted_as_metric(tmp_path: Path) -> Non
     lines = [[*HEADINGS, "Width"], *([f"C{n}", *FABRIC[1:], 150] for n in range(3))]
     book = workbook.read(make(tmp_path / "b.xlsx", {"Fabrics": lines, "Class": settings[:2]}))
     (doubt,) = (found for found in book.problems if found.code == "unit-doubtful")
-    assert "unlikely in inches" in str(doubt) and "measured in centimetres" in str(doubt)
+    assert "around 150 in, which is unlikely in inches" in str(doubt) and "measured in centimetres" in str(doubt)
 
 
 @pytest.mark.parametrize(

@@ -128,3 +128,9 @@ def test_every_finding_of_the_reader_names_its_cell(found: tuple[Problem, ...]) 
     for problem in found:
         if not problem.code.startswith("label-"):
             assert problem.cells and all("!" in cell for cell in problem.cells), problem
+
+
+def test_care_words_that_are_too_hot_are_told_in_their_own_cell(found: tuple[Problem, ...]) -> None:
+    """The cell to mend is Supplier care, not Fibre content; a build says the same as a check."""
+    for problems in (found, pipeline.load_workshop(TROUBLED).problems):
+        assert {one.cells for one in problems if one.code == "care-conflict"} == {("My fabrics!U25",)}

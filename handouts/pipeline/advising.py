@@ -128,7 +128,7 @@ def findings(
     yield from clashes(fabrics, base)
     for entry, fabric in zip(entries, fabrics, strict=True):
         yield from advice.disagreements(fabric.tested, fabric.advice, entry.cell, base)
-        yield from fabric.label.problems if fabric.label else ()
+        yield from (at_its_cell(found, entry) for found in fabric.label.problems) if fabric.label else ()
         yield from origin_of(entry, base, settings)
 
 
@@ -150,8 +150,13 @@ def statements(entries: Sequence[Entry], base: Knowledge, settings: Mapping[str,
         if key not in asked:
             market = settings.get("market", "none")
             asked[key] = labelling.label(entry.content, market, base, supplier_care=care, facts=entry.facts).problems
-        yield from (replace(found, cells=(entry.cell("fibre_content"),)) for found in asked[key])
+        yield from (at_its_cell(found, entry) for found in asked[key])
         yield from origin_of(entry, base, settings)
+
+
+def at_its_cell(found: Problem, entry: Entry) -> Problem:
+    """A finding about the label with the cell that it is about: the supplier's care words, else the fibre content."""
+    return replace(found, cells=(entry.cell("supplier_care" if found.code == "care-conflict" else "fibre_content"),))
 
 
 def clashes(fabrics: Sequence[Fabric], base: Knowledge) -> list[Problem]:

@@ -59,13 +59,8 @@ def _doubtful_units(rows: Rows, frame: pd.DataFrame) -> None:
         typed = place.heading.measure or metric_of(column)
         other = imperial_of(column) if typed.own else metric_of(column)
         found = {"heading": shown(place.heading.typed), "unit": unit_name(typed), "other": unit_name(other)}
-        rows.add(
-            rows.layout.header,
-            key,
-            "unit-doubtful",
-            middle=f"{float(format(middle, '.3g')):g} {metric_of(column).word}",
-            **found,
-        )
+        figure = f"{float(format(typed.typed(middle), '.3g')):g} {typed.word}"
+        rows.add(rows.layout.header, key, "unit-doubtful", middle=figure, **found)
 
 
 def _contradictions(rows: Rows, frame: pd.DataFrame) -> None:

@@ -110,7 +110,7 @@ def _other_unit(value: float, found: str, column: Column, used: Measure) -> str:
     """A question that names the unit in which the number would make sense; the value comes in metric."""
     if not column.unit:
         return ""
-    typed = used.factor / value if used.reciprocal and value else value / used.factor
+    typed = used.typed(value)
     units = [
         unit for unit in (metric_of(column), imperial_of(column), measure(column, "m"), measure(column, "mm")) if unit
     ]

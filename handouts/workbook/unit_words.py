@@ -26,6 +26,10 @@ class Measure:
             return _rounded(self.factor / typed) if typed else 0.0
         return typed if self.factor == 1.0 else _rounded(typed * self.factor)
 
+    def typed(self, metric: float) -> float:
+        """What somebody typed in this unit for a metric value."""
+        return self.factor / metric if self.reciprocal and metric else metric / self.factor
+
 
 def _rounded(value: float) -> float:
     """10 oz/yd² as 339.1 g/m², 7.257 stitches per inch as 3.5 mm."""
