@@ -65,8 +65,8 @@ def test_blocks_stand_in_the_order_of_work() -> None:
     tags = [child.get("title") or child.tag for child in sheet(boiled_wool())]
     assert tags == [
         "Boiled wool, plum", "strip", "Before cutting", "Lay out and cut", "Needle and stitch", "Seams and hems", "Press",
-        "Care", "Watch out", "Cannot be undone", "If yours is heavier or lighter", "Handled like this one", "My test seam",
-        "swatch", "foot",
+        "Care", "Watch out", "Cannot be undone", "If yours is heavier or lighter", "Handled like this one",
+        "My test seam, on scraps", "swatch", "foot",
     ]  # fmt: skip
 
 

@@ -7,10 +7,11 @@ import re
 import pint
 import pytest
 
-from handouts.pages.care import clauses, in_brief, in_full, pressed_by_the_bolt
+from handouts.pages.care import care_lines, pressed_by_the_bolt
 from handouts.pages.measures import Measures, per_inch, whole_fahrenheit
+from handouts.pages.retold import retold
 from handouts.pages.templates import unbroken
-from handouts.pages.words import Words, listed, vocabulary
+from handouts.pages.words import Words, day, listed, vocabulary
 
 UNITS = pint.UnitRegistry()
 BOTH, METRIC, IMPERIAL = Measures("both"), Measures("metric"), Measures("imperial")
@@ -110,7 +111,7 @@ CARE = (
 
 def test_care_that_nobody_stated_is_said_once() -> None:
     """Five remarks become one; our guidance on ironing gives way to the Press block, which knows the whole cloth."""
-    told = in_brief(clauses(CARE))
+    told = care_lines(CARE, True, str)
     assert (
         len(told) == 1
         and told[0].count("ot stated by supplier") == 1
@@ -122,7 +123,7 @@ def test_care_that_nobody_stated_is_said_once() -> None:
 
 def test_on_a_full_page_the_remark_stands_once_above_a_line_an_operation() -> None:
     """The same care with room: what it is, then washing, bleach, drying, each without the remark."""
-    told = in_full(clauses(CARE))
+    told = care_lines(CARE, False, str)
     assert [words.partition(":")[0] for words in told[1:]] == ["Washing", "Bleach", "Drying"]
     assert sum("ot stated" in words for words in told) == 1
 
@@ -144,8 +145,28 @@ def test_what_the_bolt_says_of_ironing_is_found(care: tuple[str, ...], says: str
 def test_care_that_the_supplier_stated_keeps_its_words() -> None:
     """Word for word, ironing included, apart from what nobody stated."""
     stated = ("Washing, ironing: 30 °C gentle, cool iron (supplier)", "Bleach: do not bleach (not stated by supplier)")
-    assert in_brief(clauses(stated))[0] == stated[0]
-    assert "do not bleach" in in_brief(clauses(stated))[1]
+    told = care_lines(stated, True, str)
+    assert told[0] == stated[0] and "do not bleach" in told[1]
+    assert told[1].startswith("Nothing more is stated by supplier")
+
+
+def test_the_suppliers_words_follow_our_heading_with_a_small_letter() -> None:
+    """`Washing: Wash 40` would be two beginnings."""
+    told = care_lines(("Washing: Wash 40 (supplier)",), True, str)
+    assert told == ["Washing: wash 40 (supplier)"]
+
+
+def test_our_guide_to_washing_speaks_the_units_of_the_class() -> None:
+    """30 °C is 86 °F, printed as 85; what the supplier stated stays as it was typed."""
+    care = ("Washing: 40 °C (supplier)", *CARE)
+    told = " ".join(care_lines(care, True, lambda words: retold(words, IMPERIAL))).replace("\u00a0", " ")
+    assert "at most 85 °F" in told and "30 °C" not in told and "40 °C (supplier)" in told
+
+
+def test_a_day_is_written_out() -> None:
+    """No reader takes it for a month; what is no date stands as it was typed."""
+    assert day("2026-03-04").replace("\u00a0", " ") == "4 March 2026"
+    assert day("after Easter") == "after Easter" and day("2026-13-01") == "2026-13-01"
 
 
 def test_every_topic_of_a_difference_has_its_words() -> None:

@@ -161,9 +161,9 @@ def test_a_piece_wider_than_the_cloth_is_said() -> None:
 
 
 def test_skins_go_by_area() -> None:
-    """Square metres instead of a length."""
+    """Square metres, or the square feet skins are sold by, instead of a length."""
     said = words((fabric("F1", "Hide", facts={"structure": "skin"}),))
-    assert "0.68 m² of skin" in said  # 18 × 15 × 20 cm and a quarter
+    assert "0.68 m² (7.3 sq ft) of skin" in said  # 18 × 15 × 20 cm and a quarter; 0.675 / 0.3048² = 7.27
 
 
 def test_odd_classes_still_make_a_plan() -> None:

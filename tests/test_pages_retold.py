@@ -22,6 +22,7 @@ BOTH, METRIC, IMPERIAL = Measures("both"), Measures("metric"), Measures("imperia
         ("Turn once, 40 mm, edge bound.", "Turn once, 1½ in, edge bound."),
         ("Turn twice, 10 to 25 mm, and machine it.", "Turn twice, ⅜ to 1 in, and machine it."),
         ("Wash a marked 20 cm square first.", "Wash a marked 8 in square first."),
+        ("Mark a 20 cm square, or a 28 cm one.", "Mark an 8 in square, or an 11 in one."),
         ("Butt the edges; zigzag 4 mm wide over the join.", "Butt the edges; zigzag 4 mm wide over the join."),
         ("Short stitches cut; topstitch 3.5 to 4 mm.", "Short stitches cut; topstitch 3.5 to 4 mm."),
         ("It bears 110 °C at most.", "It bears 230 °F at most."),

@@ -40,7 +40,7 @@ def test_every_fact_that_could_change_something_is_named_with_its_threshold(line
 
 def test_a_setting_that_would_change_is_told_in_words(linen: Fabric) -> None:
     """Dark linen is pressed through a cloth (shine: common practice, no source); the card says so, however little room."""
-    for detail in (CARD, PAGE, {"might_letters": 0, "might_letters_in_all": 0}):
+    for detail in (CARD, PAGE, {"might_letters": 0}):
         assert any(line.startswith("If dark: press cloth") for line in told(linen, detail))
 
 
@@ -51,17 +51,20 @@ def test_no_condition_tests_what_is_already_decided(linen: Fabric) -> None:
 
 
 def test_the_full_page_says_what_to_do_and_the_card_at_least_where(linen: Fabric) -> None:
-    """A wide repeat: buy a repeat more; where there is little room, the block that changes."""
-    assert any(line.startswith("Repeat from 15 cm: buy one full repeat more") for line in told(linen, PAGE))
-    short = told(linen, {"might_letters": 0, "might_letters_in_all": 0})
-    assert any("repeat from 15 cm" in line.lower() and "Lay out" in line for line in short)
+    """A wide repeat: buy a repeat more; where there is little room, only that it is worth finding out."""
+    assert any(line.startswith("Pattern repeat from 15 cm: buy one full repeat more") for line in told(linen, PAGE))
+    short = told(linen, {"might_letters": 0})
+    assert short[-1].startswith("Also find out:") and "pattern repeat from 15 cm" in short[-1]
+
+
+def test_a_card_of_unknown_fibres_does_not_list_every_fibre() -> None:
+    """A remnant without a label: the card asks for the fibres once, the binder page says what each would change."""
+    remnant = advise_fabrics([{"name": "Remnant", "cloth": "plain weave", "fibre_content": "unknown"}])[0]
+    card, page = " ".join(told(remnant, CARD)), " ".join(told(remnant, PAGE))
+    assert "Also find out: fibres and their shares;" in card and "lastane" not in card
+    assert len(card) <= 330 and re.search(r"[Ee]lastane from", page)
 
 
 def test_thresholds_stand_in_the_classes_units(linen: Fabric) -> None:
     """15 cm is 6 in to the half inch."""
     assert any("repeat from 6 in" in line.lower() for line in told(linen, PAGE, "imperial"))
-
-
-def test_every_topic_has_a_block_to_be_named_by() -> None:
-    """A new topic must be given one."""
-    assert set(BASE.topics) <= set(vocabulary()["when"]["block"])

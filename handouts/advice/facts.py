@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 
 from handouts.advice.measures import measured
+from handouts.advice.spoken_weight import told_weight
 from handouts.model import Cloth, Construction, Knowledge, Value
 from handouts.records import Content, Fact
 from handouts.sheets import FABRICS
@@ -29,6 +30,7 @@ def facts_of(
     facts = dict(assumed(item, knowledge))
     facts.update(derived(content, trim, cell, knowledge))
     facts.update(made(item, knowledge, cell))
+    facts.update(told_weight(str(row.get("cloth", "")), cell("cloth"), item, knowledge))
     facts.update(measured(row, cell))
     for column in TYPED:
         if column.key in row:
@@ -92,6 +94,8 @@ def derived(content: Content, trim: Content, cell: Callable[[str], str], knowled
 
 
 def total(shares: Mapping[str, float | None], wanted: set[str]) -> float | None:
-    """The summed share of some fibres in percent; None when one of them is present in a share nobody stated."""
+    """The summed share of some fibres in percent, all of it where there is no other; None when one has a share nobody stated."""
+    if set(shares) <= wanted:
+        return 100.0
     found = [shares[fibre] for fibre in shares if fibre in wanted]
     return None if None in found or "unknown" in shares else sum(pct for pct in found if pct is not None)

@@ -47,8 +47,10 @@ def likenesses(
 
 
 def related(facts: Mapping[str, Fact], other: Mapping[str, Fact]) -> bool:
-    """Whether two cloths are made alike and share a family or their main fibre."""
+    """Whether two cloths are made alike and share a family or their main fibre; what goes inside is no cloth to sew instead."""
     if facts["structure"].value != other["structure"].value:
+        return False
+    if ("interfacing" in facts["families"].value) != ("interfacing" in other["families"].value):
         return False
     same_fibre = (
         "main_fibre" in facts and "main_fibre" in other and facts["main_fibre"].value == other["main_fibre"].value

@@ -4,22 +4,29 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
 from handouts.model import Value
 from handouts.pages.care import bolt_says, care_lines
+from handouts.pages.lines import (
+    Line,
+    bought,
+    caution,
+    is_a_foot,
+    line,
+    mark_of,
+    marks,
+    named,
+    names_a_foot,
+    once,
+    own_words,
+    reasoned,
+)
 from handouts.pages.retold import retold
 from handouts.pages.sentences import Sentences, pattern
 from handouts.pages.words import vocabulary
 from handouts.records import Decision, Fabric, Spoke
-
-Line = dict[str, str]
-"""One action: when (bold, before it), words, mark (whose choice), caution, because (grey), strip (its topic, if said there)."""
-
-
-def line(words: str, because: str = "", mark: str = "", caution: str = "", when: str = "", strip: str = "") -> Line:
-    """One action."""
-    return {"when": when, "words": words, "mark": mark, "caution": caution, "because": because, "strip": strip}
 
 
 @dataclass
@@ -36,24 +43,38 @@ class Actions:
         return self.say.fabric
 
     def before(self) -> list[Line]:
-        """Before cutting: wash, steam, allow for shrinkage; what was measured needs no published reason."""
+        """Before cutting: buy, wash, steam, allow for shrinkage; what was measured needs no published reason."""
+        wash = self.lines("pretreat")
         shrinks = self.one("shrink_pct", self.say.shrink_pct)
         if self.say.measured_shrinkage():
             shrinks = [one | {"because": "", "mark": ""} for one in shrinks]
-        return [*self.lines("pretreat"), *shrinks]
+        buy = [one for one in (*wash, *self.layout) if bought(one)]
+        return [*buy, *(one for one in wash if not bought(one)), *shrinks]
+
+    @cached_property
+    def layout(self) -> list[Line]:
+        """How to lay out, with what is bought for it."""
+        return self.lines("layout")
 
     def lay_out(self) -> list[Line]:
         """Lay out, cut, hold, mark, interface."""
         cut = self.together(("cut_layers", "cut_tool"), self.say.cut)
         held = self.one("hold", self.say.hold)
-        return [*self.lines("layout"), *cut, *held, *self.lines("mark"), *self.lines("interfacing")]
+        laid = [one for one in self.layout if not bought(one)]
+        return [*laid, *cut, *held, *self.lines("mark"), *self.lines("interfacing")]
 
     def sew(self) -> list[Line]:
         """Needle, thread, stitch, foot, overlock."""
         needle = self.one("needle_nm", self.say.needle_nm, "needle_point")
-        stitch = self.one("stitch_mm", self.say.stitch_mm, "stitch")
-        overlock = self.one("serger", self.say.serger)
-        return [*needle, *self.one("thread", self.say.thread), *stitch, *self.lines("foot"), *overlock]
+        stitch = [*self.one("stitch_mm", self.say.stitch_mm, "stitch"), *self.one("stitch", lambda kind: "")]
+        overlock = named("serger", self.one("serger", self.say.serger))
+        return [*needle, *self.one("thread", self.say.thread), *stitch, *self.foot(), *overlock]
+
+    def foot(self) -> list[Line]:
+        """The foot and how to set it; where the class names a foot of its own, no other is named beside it."""
+        found = self.lines("foot")
+        own = any(one["mark"] and names_a_foot(one["words"]) for one in found)
+        return [one for one in found if one["mark"] or not is_a_foot(one["words"])] if own else found
 
     def seams(self) -> list[Line]:
         """How to finish the edges and how wide the allowance is."""
@@ -89,7 +110,7 @@ class Actions:
         """Care lines of the label, else the supplier's words, else that nobody stated any. Pressing guidance stands in Press."""
         label, supplier = self.fabric.label, self.fabric.fact("supplier_care")
         if label and label.care:
-            return [line(words) for words in care_lines(label.care, self.detail["care_in_brief"])]
+            return [line(words) for words in care_lines(label.care, self.detail["care_in_brief"], self.in_units)]
         return [line(pattern("supplier").format(supplier) if supplier else pattern("no_care"))]
 
     def lasting(self) -> list[Line]:
@@ -114,7 +135,7 @@ class Actions:
         """The lines of one rule."""
         for words in mine:
             reason = self.because(topic, spoke) if words == mine[-1] else ""
-            alone = words.casefold() in only_a_foot() and not any(other.startswith("Or ") for other in mine)
+            alone = is_a_foot(words) and not any(other.startswith("Or ") for other in mine)
             yield line(self.in_units(words, spoke.tier), reason, mark_of(spoke.tier), strip=topic if alone else "")
 
     def in_units(self, words: str, tier: str = "") -> str:
@@ -133,7 +154,7 @@ class Actions:
             return []
         reason = self.because(topic, decision.won[0]) if decision.won else ""
         strip = "" if own else self.said_above(topic, decision)
-        return [line(words, reason, marks(told), self.in_units(caution(told)), strip=strip)]
+        return [line(words, reason, marks(told), self.caution(told), strip=strip)]
 
     def said_above(self, topic: str, decision: Decision) -> str:
         """The topic, when the strip says all of this decision: not that there is no iron, nor a choice of points or overlock."""
@@ -155,7 +176,11 @@ class Actions:
             return apart
         reasons = [self.because(topic, decision.won[0]) for topic, decision in rest.items() if decision.won]
         told = list(rest.values())
-        return [line(words, next(filter(None, reasons), ""), marks(told), self.in_units(caution(told))), *apart]
+        return [line(words, next(filter(None, reasons), ""), marks(told), self.caution(told)), *apart]
+
+    def caution(self, told: Sequence[Decision]) -> str:
+        """Why the class's own choice is risky, in its units."""
+        return self.in_units(caution(told, self.detail["cautions"]))
 
     def plain(self, topic: str) -> Callable[[Value], str]:
         """What says a topic whose sentences stand in words.toml by value."""
@@ -181,59 +206,3 @@ class Actions:
     def repeats(self, one: Line) -> bool:
         """Whether a line only says again what stands in the strip."""
         return one["strip"] in self.detail["in_strip"] and not one["because"] and not one["caution"]
-
-
-def reasoned(kept: Sequence[str]) -> Callable[[Line], Line]:
-    """Leaves a line its reason only when that is among the kept ones."""
-    return lambda one: one | {"because": one["because"] if one["because"] in kept else ""}
-
-
-def named(topic: str, lines: list[Line]) -> list[Line]:
-    """The lines, the first saying what it is about where its own words do not: `Hem: turn twice.`"""
-    about = pattern("about").get(topic)
-    if not about or not lines or topic in lines[0]["words"].casefold():
-        return lines
-    words = lines[0]["words"]
-    return [lines[0] | {"words": about.format(words[:1].lower() + words[1:])}, *lines[1:]]
-
-
-def only_a_foot() -> set[str]:
-    """The lines that do no more than name a foot, in small letters."""
-    return {f"{name} foot." for name in vocabulary()["foot"]["known"]}
-
-
-def once(decision: Decision, spokes: Sequence[Spoke]) -> Iterator[tuple[Spoke, list[str]]]:
-    """Each rule with those of its lines that stand in the decision and that no earlier rule said."""
-    left = dict.fromkeys(decision.value or ())
-    for spoke in spokes:
-        mine = [words for words in as_tuple(spoke.value) if words in left]
-        for words in mine:
-            del left[words]
-        if mine:
-            yield spoke, mine
-
-
-def own_words(decision: Decision) -> str:
-    """The sentence that the winning rule brings along; none for a typed choice, which is only a value."""
-    return decision.won[0].say if decision.won and decision.choice != "typed" else ""
-
-
-def as_tuple(value: Value) -> tuple[str, ...]:
-    """A value as a tuple of lines."""
-    return tuple(value) if isinstance(value, (tuple, list)) else (str(value),) if value else ()
-
-
-def mark_of(tier: str) -> str:
-    """Whose word a line is, when it is not the trade's: `your choice`, `class rule`."""
-    return str(vocabulary()["mark"].get(tier, ""))
-
-
-def marks(decisions: Sequence[Decision]) -> str:
-    """The mark of the first decision that the class made itself."""
-    return next((mark for decision in decisions if (mark := mark_of(decision.choice))), "")
-
-
-def caution(decisions: Sequence[Decision]) -> str:
-    """Why the class's own choice is risky, if a rule said so."""
-    reasons = dict.fromkeys(spoke.because for decision in decisions for spoke in decision.cautions)
-    return f"{vocabulary()['caution']} {' '.join(reasons)}" if reasons else ""

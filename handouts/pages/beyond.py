@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from handouts.model import Knowledge
-from handouts.pages.actions import Line, line
+from handouts.pages.lines import Line, line
 from handouts.pages.words import Words, capital, listed, vocabulary
 from handouts.records import Change, Fabric
 
@@ -44,11 +44,18 @@ def stages(changes: Sequence[Change], below: bool) -> list[tuple[float, list[Cha
 
 
 def likes(fabric: Fabric, words: Words, most: int) -> list[Line]:
-    """Cloths handled like this one, with the few settings in which they differ; those that differ alike stand together."""
+    """Cloths handled like this one, with the few settings in which they differ; those that differ alike stand together.
+
+    What the class decided itself is no difference: it decides it for the other cloth too.
+    """
     says = vocabulary()["when"]
     found: dict[str, list[str]] = {}
     for like in fabric.likes[:most]:
-        told = ", ".join(words.single.case(topic, value) for topic, value in like.differs.items())
+        told = ", ".join(
+            words.single.case(topic, value)
+            for topic, value in like.differs.items()
+            if fabric.advice[topic].choice == "rules"
+        )
         found.setdefault(says["except"].format(told) if told else says["same"], []).append(like.name)
     return [line(text, when=f"{capital(listed(names, 'and'))}:") for text, names in found.items()]
 

@@ -45,6 +45,6 @@ def card(fabric: Fabric, words: Words, knowledge: Knowledge, detail: str = "page
 
 
 def allowance(fabric: Fabric) -> dict[str, str] | None:
-    """The seam allowance to draw, in mm; None when nothing is trimmed: then there is nothing to see."""
+    """The seam allowance to draw, in mm; None when nothing or all of it is trimmed: then there is nothing to see."""
     value = fabric.advice["seam_allowance_mm"].value if "seam_allowance_mm" in fabric.advice else None
-    return {key: f"{value[key]:g}" for key in ("sew", "trim")} if value and value["trim"] < value["sew"] else None
+    return {key: f"{value[key]:g}" for key in ("sew", "trim")} if value and 0 < value["trim"] < value["sew"] else None

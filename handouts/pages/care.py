@@ -3,16 +3,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from handouts.pages.measures import FIX
 from handouts.pages.words import capital, vocabulary
 from handouts.records import Fabric
 
 
-def care_lines(care: Sequence[str], brief: bool) -> list[str]:
-    """A label's lines: run together where there is little room, else a line an operation."""
-    return in_brief(clauses(care)) if brief else in_full(clauses(care))
+def care_lines(care: Sequence[str], brief: bool, in_units: Callable[[str], str]) -> list[str]:
+    """A label's lines: run together where there is little room, else a line an operation; our own in the class's units."""
+    stated, ours = parted(clauses(care))
+    return (in_brief if brief else in_full)([small(words) for words in stated], [in_units(words) for words in ours])
+
+
+def small(words: str) -> str:
+    """The supplier's words after our heading, with a small letter: `Washing: wash 40 (supplier)`."""
+    head, colon, rest = words.partition(": ")
+    return f"{head}{colon}{rest[:1].lower()}{rest[1:]}"
 
 
 def clauses(care: Sequence[str]) -> list[str]:
@@ -32,17 +39,17 @@ def parted(care: Sequence[str]) -> tuple[list[str], list[str]]:
     return stated, ours
 
 
-def in_brief(care: Sequence[str]) -> list[str]:
+def in_brief(stated: Sequence[str], ours: Sequence[str]) -> list[str]:
     """Clauses run together: what the supplier stated, then all that nobody stated behind one remark instead of four."""
-    stated, ours = parted(care)
     guide = f"{FIX}· ".join(words.partition(": ")[2] for words in ours)
-    return [*stated, *([vocabulary()["care"]["unstated"].format(guide)] if ours else [])]
+    remark = vocabulary()["care"]["rest" if stated else "unstated"]
+    return [*stated, *([remark.format(guide)] if ours else [])]
 
 
-def in_full(care: Sequence[str]) -> list[str]:
+def in_full(stated: Sequence[str], ours: Sequence[str]) -> list[str]:
     """A clause a line, the remark that nobody stated them once above those that nobody did."""
-    stated, ours = parted(care)
-    return [*stated, *([vocabulary()["care"]["guide"], *(f"{capital(words)}." for words in ours)] if ours else [])]
+    remark = vocabulary()["care"]["guide_rest" if stated else "guide"]
+    return [*stated, *([remark, *(f"{capital(words)}." for words in ours)] if ours else [])]
 
 
 def bolt_says(fabric: Fabric) -> str:

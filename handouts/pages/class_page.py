@@ -13,7 +13,7 @@ from handouts.pages.comparison import COLUMNS, groups, never, stations, usual_li
 from handouts.pages.plan import cautions
 from handouts.pages.retold import retold
 from handouts.pages.templates import render
-from handouts.pages.words import Words, vocabulary, words_of
+from handouts.pages.words import Words, day, vocabulary, words_of
 from handouts.plans import Plan
 from handouts.records import Decision, Fabric, Workshop
 
@@ -43,8 +43,8 @@ def class_page(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> str:
 
 
 def spoken(value: Any) -> str:
-    """A setting as text; nothing for an empty one."""
-    return "" if value is None else str(value)
+    """A setting as text, a date as one says it; nothing for an empty one."""
+    return "" if value is None else day(str(value))
 
 
 def anchor(code: str) -> str:

@@ -6,10 +6,10 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from handouts.pages.actions import marks
 from handouts.pages.care import bolt_says
+from handouts.pages.lines import mark_of, marks, names_a_foot
 from handouts.pages.measures import percent
-from handouts.pages.words import Words, listed, vocabulary
+from handouts.pages.words import Words, day, listed, vocabulary
 from handouts.records import Decision, Fabric, Fact
 
 
@@ -33,13 +33,15 @@ def marked(fact: Fact, text: str) -> str:
 
 
 def what_it_is_like(fabric: Fabric, words: Words) -> str:
-    """What a student would notice: first what is known, then what is usual for its kind, then what it suits."""
+    """What a student would notice: first what is known, then what is usual for its kind, what it suits, when it was tested."""
     told = list(traits(fabric, words))
     known = ", ".join(text for text, origin in told if origin != "assumed")
     usual = ", ".join(text for text, origin in told if origin == "assumed")
     suits = fabric.advice.get("suits")
     uses = vocabulary()["suits"].format(listed(tuple(suits.value), "and")) if suits and suits.value else ""
-    return " · ".join(part for part in (known, vocabulary()["usually"].format(usual) if usual else "", uses) if part)
+    tested = vocabulary()["tested"]["day"].format(day(fabric.tested.on)) if fabric.tested.on else ""
+    parts = (known, vocabulary()["usually"].format(usual) if usual else "", uses, tested)
+    return " · ".join(part for part in parts if part)
 
 
 def traits(fabric: Fabric, words: Words) -> Iterator[tuple[str, str]]:
@@ -134,9 +136,13 @@ def foot(fabric: Fabric) -> dict[str, Any]:
     says = vocabulary()["foot"]
     decision = fabric.advice.get("foot")
     lines = " ".join(decision.value or ()).casefold() if decision else ""
+    won = decision.won[0] if decision and decision.won else None
+    own = won is not None and mark_of(won.tier) and any(map(names_a_foot, won.value))
     named = [(lines.index(word), word) for word in says["known"] if f"{word} foot" in lines or f"{word}-foot" in lines]
     found = min(named)[1] if named else says["usual"]
-    return cell(vocabulary()["setting"]["foot"], says["shown"].get(found, found), [], [])
+    return cell(
+        vocabulary()["setting"]["foot"], says["shown"].get(found, found), [], decided(fabric, "foot") if own else []
+    )
 
 
 def finish(fabric: Fabric, words: Words) -> dict[str, Any]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import floor
 
-from handouts.units import EIGHTHS, fahrenheit, inch_words, inches, number_words, oz_yd2, stitches_per_inch
+from handouts.units import EIGHTHS, M_PER_YARD, fahrenheit, inch_words, inches, number_words, oz_yd2, stitches_per_inch
 
 FIX = "\u00a0"
 """The no-break space."""
@@ -46,6 +46,11 @@ class Measures:
     def stitches(self, low: float, high: float) -> str:
         """A range of stitch lengths: `2.0 to 2.5 mm (10 to 12½ per inch)`."""
         return self.pick(f"{low:.1f} to {high:.1f}{FIX}mm", f"{per_inch(high)} to {per_inch(low)}{FIX}per{FIX}inch")
+
+    def area(self, square_m: float) -> str:
+        """An area of skin: `0.75 m² (8.1 sq ft)`."""
+        feet = square_m * (3 / M_PER_YARD) ** 2
+        return self.pick(f"{number_words(square_m, 2)}{FIX}m²", f"{number_words(feet)}{FIX}sq{FIX}ft")
 
     def heat(self, celsius: float) -> str:
         """At most so hot: `150 °C (300 °F)`. °F is rounded down to a five, so that it is never hotter."""

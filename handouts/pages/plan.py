@@ -9,10 +9,11 @@ from handouts.model import Knowledge
 from handouts.pages import plan_sums, plan_tables
 from handouts.pages.beyond import calls
 from handouts.pages.class_words import class_words
+from handouts.pages.comparison import note
 from handouts.pages.plan_cells import Class, Row, counted
 from handouts.pages.plan_words import power_lines, setup_lines, time_lines
 from handouts.pages.templates import render
-from handouts.pages.words import words_of
+from handouts.pages.words import day, words_of
 from handouts.plans import Plan
 from handouts.records import Workshop
 
@@ -20,7 +21,8 @@ from handouts.records import Workshop
 def plan(workshop: Workshop, made: Plan, knowledge: Knowledge) -> str:
     """Page markup of the plan, portrait, on the paper that the printer holds."""
     settings = workshop.settings
-    of = Class(made, settings, words_of(settings.get("units") or "both", knowledge), knowledge)
+    notes = {fabric.code: note(fabric) for fabric in workshop.fabrics}
+    of = Class(made, settings, words_of(settings.get("units") or "both", knowledge), knowledge, notes)
     say = class_words()["plan"]
     title = say["title"].format(title=settings.get("title") or "")
     return render(
@@ -28,7 +30,7 @@ def plan(workshop: Workshop, made: Plan, knowledge: Knowledge) -> str:
         page="sheet-letter" if settings.get("paper") == "Letter" else "sheet-a4",
         title=title,
         author=str(settings.get("prepared_by") or settings.get("teacher") or ""),
-        asides=[str(settings[key]) for key in ("date", "place", "teacher") if settings.get(key)],
+        asides=[day(str(settings[key])) for key in ("date", "place", "teacher") if settings.get(key)],
         glance=glance(made, settings),
         sections=sections(of),
         cautions=cautions(workshop, knowledge),

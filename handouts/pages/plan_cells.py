@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from handouts.model import Knowledge
@@ -34,12 +34,13 @@ Row = list[Cell]
 
 @dataclass(frozen=True)
 class Class:
-    """A class and its plan, with the words to write it in."""
+    """A class and its plan, with the words to write it in. notes: code → what a glance at the iron must not miss."""
 
     plan: Plan
     settings: Mapping[str, Any]
     words: Words
     knowledge: Knowledge
+    notes: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def say(self) -> Mapping[str, Any]:

@@ -10,7 +10,6 @@ from handouts.pages.comparison import feed_words
 from handouts.pages.measures import FIX, percent
 from handouts.pages.plan_cells import DASH, TICK, Cell, Class, Row, codes, counted
 from handouts.plans import Kit, Step
-from handouts.units import number_words
 
 
 def order(of: Class) -> list[Row]:
@@ -25,7 +24,7 @@ def step_row(of: Class, number: int, step: Step) -> Row:
     changed = ", ".join(change(of, station, step) for station in step.changes)
     return [
         TICK,
-        of.name(step.code),
+        of.name(step.code, of.notes.get(step.code, "")),
         Cell(of.words.short("press_dots", dots), dots=dots),
         Cell(f"{of.words.short('needle_point', point)} {of.words.needle_size(nm)}"),
         overlock(step),
@@ -76,7 +75,7 @@ def kit_row(of: Class, kit: Kit) -> Row:
     """Pieces, how they lie, usable width, cut, shrinkage, buy, cost. Skins go by area."""
     pieces = Cell(str(kit.pieces))
     if kit.area_m2 is not None:
-        area = of.say["kit"]["skin"].format(number_words(kit.area_m2, 2))
+        area = of.measures.area(kit.area_m2)
         return [pieces, *[Cell(DASH)] * 4, Cell(area, of.say["kit"]["skin_note"], strong=True), of.money(None)]
     whole = of.measures.single.across(kit.width_cm)
     assumed = of.say["kit"]["width"].format(whole) if "width" in kit.assumed else ""

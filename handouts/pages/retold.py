@@ -13,6 +13,8 @@ LENGTH = re.compile(r"(\d+(?:\.\d+)?)(?: (to) (\d+(?:\.\d+)?))? (mm|cm)\b(?! wid
 HEAT = re.compile(r"(\d+)(?: (to|and) (\d+))? °C")
 NESTED = re.compile(r"\(([^()]*) \(([^()]*)\)\)")
 """A remark in brackets that now holds brackets."""
+AN = re.compile(r"\ba(?= (?:8|11|18|⅛)(?!\d))")
+"""The article before a length that now begins with a vowel: `an 8 in square`."""
 WEIGHT = re.compile(r"(\d+(?:\.\d+)?) g/m²")
 
 
@@ -20,7 +22,7 @@ def retold(text: str, measures: Measures) -> str:
     """A sentence with its lengths, degrees and weights in the class's units: `Turn once, 40 mm (1½ in)`."""
     if measures.units == "metric":
         return text
-    text = LENGTH.sub(lambda found: _length(found, measures), text)
+    text = AN.sub("an", LENGTH.sub(lambda found: _length(found, measures), text))
     text = NESTED.sub(r"(\1, \2)", HEAT.sub(lambda found: _heat(found, measures), text))
     return WEIGHT.sub(lambda found: measures.weight(float(found[1])), text)
 

@@ -40,8 +40,10 @@ class Sentences:
         return str(pattern(topic).get(str(value), value))
 
     def shrink_pct(self, value: Value) -> str:
-        """How much it shrinks: what the teacher measured, else what is usual for its kind, and marked so."""
+        """How much it shrinks: what the teacher measured, else what is usual for its kind, marked so; no words for nothing."""
         usual = "" if self.measured_shrinkage() else f" {vocabulary()['usual']}"
+        if usual and not value["length"] and not value["width"]:
+            return ""
         length, width = percent(value["length"]), percent(value["width"])
         kind = "shrink" if length != width else "shrink_one" if value["length"] else "no_shrink"
         return str(pattern(kind)).format(length=length, width=width, usual=usual)

@@ -21,14 +21,18 @@ def shop_cards(workshop: Workshop, knowledge: Knowledge, only: Iterable[str] | N
     """Care cards of the size on the Class sheet, as many of each as its row says; `only` keeps the fabrics of these codes."""
     settings = workshop.settings
     size, mode = str(settings.get("shop_card") or "A7"), str(settings.get("shop_sheet") or "crop marks")
-    kept = set(only) if only is not None else None
-    fabrics = [fabric for fabric in workshop.fabrics if kept is None or fabric.code in kept]
-    return sheet(workshop, knowledge, fabrics, "title", size, mode, True)
+    return sheet(workshop, knowledge, kept(workshop, only), "title", size, mode, True)
 
 
-def bolt_ends(workshop: Workshop, knowledge: Knowledge) -> str:
-    """A label for the end of every bolt: what it is, its fibres and care, price, width, origin."""
-    return sheet(workshop, knowledge, workshop.fabrics, "bolts", BOLT, "crop marks", False)
+def bolt_ends(workshop: Workshop, knowledge: Knowledge, only: Iterable[str] | None = None) -> str:
+    """A label for the end of every bolt: what it is, its fibres and care, price, width, origin; `only` as for the cards."""
+    return sheet(workshop, knowledge, kept(workshop, only), "bolts", BOLT, "crop marks", False)
+
+
+def kept(workshop: Workshop, only: Iterable[str] | None) -> list[Fabric]:
+    """The fabrics of these codes; all when none are named."""
+    codes = set(only) if only is not None else None
+    return [fabric for fabric in workshop.fabrics if codes is None or fabric.code in codes]
 
 
 def sheet(

@@ -8,7 +8,7 @@ from typing import Any
 
 from handouts.model import Knowledge, Value
 from handouts.pages.amounts import money
-from handouts.pages.care import bolt_says, in_brief
+from handouts.pages.care import bolt_says, in_brief, parted
 from handouts.pages.glance import marked
 from handouts.pages.retold import retold
 from handouts.pages.sentences import Sentences, pattern
@@ -119,7 +119,7 @@ def care(fabric: Fabric, brief: bool) -> list[dict[str, str]]:
     """The care lines of the label, each under its operation; run together on the smallest card."""
     lines = fabric.label.care if fabric.label else ()
     if brief:
-        return [{"when": "", "words": line} for line in in_brief(lines)]
+        return [{"when": "", "words": line} for line in in_brief(*parted(lines))]
     says = vocabulary()["care"]
     told = [line for line in lines if not line.startswith(says["guidance"])]
     for name in ("not_stated", "stated"):

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
-from handouts.pages.actions import Line, line
+from handouts.pages.lines import Line, line
 from handouts.pages.retold import retold
-from handouts.pages.words import Words, capital, listed, vocabulary
+from handouts.pages.words import Words, capital, vocabulary
 from handouts.records import Fabric, Spoke
 
 FROM = re.compile(r"(\d+(?:\.\d+)?(?: ?[%a-z/²]+)?) or more")
@@ -15,10 +15,9 @@ FROM = re.compile(r"(\d+(?:\.\d+)?(?: ?[%a-z/²]+)?) or more")
 
 
 def unknown(fabric: Fabric, words: Words, detail: Mapping[str, int]) -> list[Line]:
-    """A line a threshold with what would be done there; when that takes too many letters, with the blocks that it changes."""
-    groups = grouped(fabric, words)
-    full = told(groups, detail["might_letters"])
-    return full if letters(full) <= detail["might_letters_in_all"] else told(groups, 0)
+    """A line a threshold with what would be done there; in brief when that takes too many letters."""
+    full = told(grouped(fabric, words))
+    return full if letters(full) <= detail["might_letters"] else in_brief(fabric, words)
 
 
 def letters(lines: Sequence[Line]) -> int:
@@ -26,22 +25,41 @@ def letters(lines: Sequence[Line]) -> int:
     return sum(len(one["when"]) + len(one["words"]) + 2 for one in lines)
 
 
-def told(groups: Mapping[str, Sequence[tuple[str, str]]], most: int) -> list[Line]:
-    """A line a threshold, what would be done there as far as `most` letters go; settings always."""
-    parts = {test: shared(found, most) for test, found in groups.items()}
-    said = [line(spoken(*parts[test]), when=f"{capital(test)}:") for test in parts if parts[test][0]]
-    return [*said, *by_block({test: rest for test, (texts, rest) in parts.items() if not texts})]
+Groups = dict[str, list[tuple[str, str]]]
+"""Threshold → (topic, what would be done there) pairs."""
 
 
-def grouped(fabric: Fabric, words: Words) -> dict[str, list[tuple[str, str]]]:
-    """Threshold → (topic, what would be done there) pairs; what reads as it does anyway is left out."""
-    found: dict[str, list[tuple[str, str]]] = {}
+def told(groups: Groups) -> list[Line]:
+    """A line a threshold, settings first and then the shortest."""
+    return [line(spoken(found), when=f"{capital(test)}:") for test, found in groups.items()]
+
+
+def in_brief(fabric: Fabric, words: Words) -> list[Line]:
+    """Only what would be set otherwise at the machine, the iron or the table; the rest by its threshold alone."""
+    says = vocabulary()["when"]
+    fibres = grouped(fabric, words, fibres=True)
+    groups = grouped(fabric, words, fibres=False)
+    settings = {test: [pair for pair in found if is_setting(pair[0])] for test, found in groups.items()}
+    rest = [*([says["fibres"]] if fibres else []), *(test for test in groups if not settings[test])]
+    more = [line(f"{'; '.join(rest)}.", when=says["more"])] if rest else []
+    return [*told({test: found for test, found in settings.items() if found}), *more]
+
+
+def grouped(fabric: Fabric, words: Words, fibres: bool | None = None) -> Groups:
+    """What would be done by threshold: all, or only what does (or does not) hang on the fibres. What reads the same is left out."""
+    found: Groups = {}
     for topic, spoke in mights(fabric):
         text = retold(might_words(topic, spoke, words), words.measures)
-        if text != words.case(topic, fabric.advice[topic].value):
+        wanted = fibres is None or fibres is about_fibres(spoke)
+        if wanted and text != words.case(topic, fabric.advice[topic].value):
             for test in apart(spoke.test):
                 found.setdefault(condition(test, words), []).append((topic, text))
     return found
+
+
+def about_fibres(spoke: Spoke) -> bool:
+    """Whether a rule waits for what the cloth is made of."""
+    return bool(set(spoke.unknown) & set(vocabulary()["when"]["fibre_facts"]))
 
 
 def apart(test: str) -> list[str]:
@@ -91,32 +109,7 @@ def condition(test: str, words: Words) -> str:
     return retold(" or ".join(dict.fromkeys(parts)), words.measures)
 
 
-def shared(found: Sequence[tuple[str, str]], most: int) -> tuple[list[str], list[str]]:
-    """What there is room to say, settings first and then the shortest, and the blocks of the rest."""
-    said: list[str] = []
-    rest: list[str] = []
-    for topic, text in sorted(found, key=lambda pair: (not is_setting(pair[0]), len(pair[1]))):
-        fits = is_setting(topic) or len("; ".join([*said, text])) <= most
-        (said if fits else rest).append(text if fits else block_of(topic))
-    return list(dict.fromkeys(said)), list(dict.fromkeys(rest))
-
-
-def spoken(said: Sequence[str], rest: Sequence[str]) -> str:
-    """`Low steam; press cloth (also: Before cutting).`"""
-    words = "; ".join(text[:1].lower() + text[1:] for text in said)
-    return f"{words}{vocabulary()['when']['also'].format(', '.join(rest)) if rest else ''}."
-
-
-def block_of(topic: str) -> str:
-    """What a topic is called where it is only named."""
-    return str(vocabulary()["when"]["block"][topic])
-
-
-def by_block(groups: Mapping[str, Sequence[str]]) -> Iterator[Line]:
-    """Thresholds that change the same blocks, in one line each: `Repeat from 15 cm, if pale: Lay out changes.`"""
-    same: dict[tuple[str, ...], list[str]] = {}
-    for test, blocks in groups.items():
-        same.setdefault(tuple(blocks), []).append(test)
-    for found, tests in same.items():
-        change = vocabulary()["when"]["changes" if len(found) == 1 else "change"]
-        yield line(change.format(listed(found, "and")), when=f"{capital(', '.join(tests))}:")
+def spoken(found: Sequence[tuple[str, str]]) -> str:
+    """`Low steam; press cloth; wash it alone.`"""
+    ordered = sorted(found, key=lambda pair: (not is_setting(pair[0]), len(pair[1])))
+    return f"{'; '.join(dict.fromkeys(text[:1].lower() + text[1:] for _, text in ordered))}."

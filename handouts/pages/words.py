@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -27,6 +28,15 @@ def listed(words: Sequence[str], last: str = "or") -> str:
 def capital(text: str) -> str:
     """The text with its first letter large."""
     return text[:1].upper() + text[1:]
+
+
+def day(text: str) -> str:
+    """A date of the workbook as one says it: `4 March 2026`; anything else as it stands."""
+    months = vocabulary()["months"]
+    found = re.fullmatch(r"(\d{4})-(\d\d)-(\d\d)", text)
+    if not found or not 1 <= int(found[2]) <= len(months):
+        return text
+    return f"{int(found[3])}{FIX}{months[int(found[2]) - 1]}{FIX}{found[1]}"
 
 
 @dataclass(frozen=True)

@@ -33,7 +33,7 @@ def block(element: Element, width: float, fit: Fit) -> list[Piece]:
 
 def again(rows: list[Piece], title: str, width: float, fit: Fit) -> list[Piece]:
     """The rows, each knowing the title that stands above it where the block goes on elsewhere."""
-    repeat = paragraph(title, fit.style("heading"), width) if title and fit.again else None
+    repeat = paragraph(title, fit.style("heading"), width) if title else None
     return [replace(row, repeat=repeat) for row in rows]
 
 

@@ -60,8 +60,7 @@ class Page:
 class Fit:
     """One rung of the fit ladder: body size in points, what gaps and all sizes are multiplied by, points left free to write in.
 
-    loath: lines by which one column may be longer before a block is parted between two columns; again: whether its title is
-    then repeated.
+    loath: lines by which one column may be longer before a block is parted between two columns.
     """
 
     body: float
@@ -70,7 +69,6 @@ class Fit:
     free: float = 0.0
     leading: float = 1.0
     loath: float = 6.0
-    again: bool = True
 
     @cache  # noqa: B019 - a page has a few dozen fits, and they are equal by value
     def style(self, name: str) -> Style:
@@ -131,7 +129,6 @@ def ladder(page: Page) -> tuple[Fit, ...]:
             rung["free_mm"] * PT_PER_MM * scale,
             rung["leading"],
             rung["loath"],
-            rung["again"],
         )
         for scale in scales
         for rung in rungs
