@@ -26,6 +26,8 @@ DONE, TO_MEND, USAGE, OUR_BUG, STOPPED, ENDED = 0, 1, 2, 3, 130, 143
 ON_SCREEN = 20
 """Findings told one by one; the rest are counted."""
 
+FILL = "Fill in Name, Cloth and Fibre content; the rest may stay empty."
+
 EXAMPLES = """examples:
   handouts new my-class.xlsx            a workbook to fill
   handouts check my-class.xlsx          what is missing or wrong, cell by cell
@@ -155,7 +157,8 @@ def run_new(options: argparse.Namespace) -> int:
     from handouts import pipeline
 
     pipeline.new_book(options.path, imperial=options.imperial, example=options.example)
-    print(f"Written: {options.path}. Fill in Name, Cloth and Fibre content; the rest may stay empty.")
+    then = f"Its pages: handouts build {options.path}" if options.example else FILL
+    print(f"Written: {options.path}. {then}")
     return DONE
 
 
@@ -184,7 +187,7 @@ def run_build(options: argparse.Namespace) -> int:
     """`handouts build BOOK`."""
     from handouts import pipeline
 
-    workshop = load(options.book)
+    workshop = pipeline.load_workshop(options.book, options.pages)
     if waits(workshop.problems):
         tell(workshop.problems)
         complain("Nothing was built. Mend this and run it again.")
@@ -192,6 +195,9 @@ def run_build(options: argparse.Namespace) -> int:
     built = pipeline.build(workshop, options.out, options.only, options.pages, options.changed_since)
     tell(built.problems)
     print("\n".join(str(path) for path in built.files))
+    if options.changed_since:
+        same, whole = built.unchanged, len(workshop.fabrics)
+        print(f"{same} of {whole} shop cards say what they said in {options.changed_since}: not printed again.")
     print(f"{len(built.files)} files in {built.folder}, {len(built.problems)} to note.")
     return DONE
 

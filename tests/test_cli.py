@@ -96,6 +96,7 @@ def test_a_new_workbook_is_not_written_over_an_old_one(tmp_path: Path, capsys: p
     """`new` writes a workbook that checks clean, and refuses a path that is taken."""
     path = tmp_path / "class.xlsx"
     assert main(["new", str(path), "--example"]) == 0
+    assert f"handouts build {path}" in capsys.readouterr().out
     assert main(["check", str(path)]) == 0
     assert main(["new", str(path)]) == 1
     assert "already there" in capsys.readouterr().err

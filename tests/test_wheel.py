@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from handouts import pipeline
+
 TOP = Path(__file__).parent.parent
 
 
@@ -45,3 +47,9 @@ def test_a_clean_environment_builds_from_another_folder(wheel: Path, tmp_path: P
     done = subprocess.run([*handouts, "build", "class.xlsx"], cwd=elsewhere, capture_output=True, text=True)
     assert done.returncode == 0, done.stderr
     assert list(elsewhere.glob("output/*/cards.pdf"))
+    here = pipeline.build(pipeline.load_workshop(elsewhere / "class.xlsx"), tmp_path / "here").folder
+    for name in ("advice.json", "class.html", "shop-marks.json"):
+        made = elsewhere / "output" / here.name / name
+        assert made.read_bytes() == (here / name).read_bytes(), (
+            f"{name}: the wheel says something else than the checkout"
+        )
