@@ -23,8 +23,8 @@ from handouts.pipeline.advising import (
     test_seams,
     usual_facts,
 )
-from handouts.pipeline.making import Built, build, slug
-from handouts.pipeline.reading import Entry, read_entries, read_house, rows_of, unprintable, vocabularies
+from handouts.pipeline.making import Built, build, slug, wanted_pages
+from handouts.pipeline.reading import Entry, read_entries, read_house, rows_of, unprintable, untiled, vocabularies
 from handouts.problems import Problem, worst_first
 from handouts.records import Book, Fact, Workshop
 from handouts.sheets import COLOURS, fact_kinds
@@ -40,11 +40,15 @@ class Checked:
     problems: tuple[Problem, ...]
 
 
-def load_workshop(path: Path) -> Workshop:
-    """The class or shop list in a workbook, every fabric advised. What is wrong with it stands in `problems`."""
+def load_workshop(path: Path, kinds: Sequence[str] | None = None) -> Workshop:
+    """The class or shop list in a workbook, every fabric advised. What is wrong with it stands in `problems`.
+
+    kinds: the page types that it is for; a list only for the shop's pages is spared what those do not print.
+    """
     base = knowledge.load()
     book, entries, house, problems = read_book(path, base)
-    fabrics = advise_entries(entries, base, book.settings, house)
+    around = kinds is None or wanted_pages(book.settings, kinds) != ["shop cards"]
+    fabrics = advise_entries(entries, base, book.settings, house, around)
     supplies = tuple(row for _, row in rows_of(book.supplies))
     found = worst_first([*problems, *findings(entries, fabrics, base, book.settings)])
     named = "title" in book.setting_cells  # a list without settings has its file's name
@@ -57,7 +61,7 @@ def read_book(path: Path, base: Knowledge) -> tuple[Book, list[Entry], list[Rule
     book = workbook.read(path, vocabularies(base))
     entries, problems = read_entries(book, base)
     house, more = read_house(book, base)
-    return book, entries, house, [*book.problems, *problems, *more, *unprintable(entries, book)]
+    return book, entries, house, [*book.problems, *problems, *more, *unprintable(entries, book), *untiled(book)]
 
 
 def check(path: Path) -> Checked:
@@ -65,7 +69,9 @@ def check(path: Path) -> Checked:
     base = knowledge.load()
     book, entries, house, problems = read_book(path, base)
     noted = test_seams(entries, base, house)
-    return Checked(len(entries), tuple(worst_first([*problems, *statements(entries, base, book.settings), *noted])))
+    return Checked(
+        len(entries), tuple(worst_first([*problems, *statements(entries, base, book.settings, house), *noted]))
+    )
 
 
 def new_book(path: Path, imperial: bool = False, example: bool = False) -> None:

@@ -14,17 +14,21 @@ from handouts.records import Content, Decision, Fabric, Fact, Label, Section, Sh
 
 
 def advise_entries(
-    entries: Sequence[Entry], base: Knowledge, settings: Mapping[str, Value], house: Sequence[Rule] = ()
+    entries: Sequence[Entry],
+    base: Knowledge,
+    settings: Mapping[str, Value],
+    house: Sequence[Rule] = (),
+    around: bool = True,
 ) -> list[Fabric]:
-    """Every entry with its advice, what would change it, its likes and its label."""
+    """Every entry with its advice and label. around: also what might or would change it, and its likes."""
     facts = [entry.facts for entry in entries]
-    decided = advice.advise(facts, base, [entry.choices for entry in entries], house)
-    turning = advice.changes(facts, base, decided, base.number("weight_reach"))
-    near = neighbours(facts)
+    decided = advice.advise(facts, base, [entry.choices for entry in entries], house, mights=around)
+    turning = advice.changes(facts, base, decided, base.number("weight_reach")) if around else [()] * len(entries)
+    near = neighbours(facts) if around else None
     return [
         Fabric(
             entry.code, entry.name, entry.row, entry.item.id, entry.item.name, entry.content, entry.facts, decisions, turns,
-            advice.likenesses(entry.item.id, entry.facts, decisions, near, base),
+            advice.likenesses(entry.item.id, entry.facts, decisions, near, base) if near else (),
             label_of(entry, base, settings, decisions), tested_of(entry.cells), str(entry.cells.get("notes", "")),
             {key: entry.cells[key] for key in SHOP_CELLS if key in entry.cells},
             labelling.flags(entry.content, entry.facts, str(settings.get("market") or "none"), base),
@@ -141,17 +145,50 @@ def test_seams(entries: Sequence[Entry], base: Knowledge, house: Sequence[Rule])
         yield from advice.disagreements(tested_of(entry.cells), decisions, entry.cell, base)
 
 
-def statements(entries: Sequence[Entry], base: Knowledge, settings: Mapping[str, Value]) -> Iterator[Problem]:
-    """What is wrong with the fibre statements, each different content asked once; no advice is needed for it."""
-    asked: dict[tuple[str, str], tuple[Problem, ...]] = {}
+CARED = ("press_dots", "steam", "pretreat")
+"""Topics that a care label must not go against."""
+
+
+def statements(
+    entries: Sequence[Entry], base: Knowledge, settings: Mapping[str, Value], house: Sequence[Rule] = ()
+) -> Iterator[Problem]:
+    """What is wrong with fibre statements and supplier care: rows that say the same are asked once, advised where care is."""
+    asked: dict[tuple[object, ...], tuple[Problem, ...]] = {}
+    once = {said_in(entry): entry for entry in entries}
+    caring = {key: entry for key, entry in once.items() if "supplier_care" in entry.cells}
+    facts, own = [entry.facts for entry in caring.values()], [entry.choices for entry in caring.values()]
+    decided = advice.advise(facts, base, own, house, mights=False, topics=CARED) if caring else []
+    for key, decisions in zip(caring, decided, strict=True):
+        asked[key] = label_of(caring[key], base, settings, decisions).problems
     for entry in entries:
-        care = str(entry.cells.get("supplier_care", ""))
-        key = (entry.content.typed, care)
+        key = said_in(entry)
         if key not in asked:
             market = settings.get("market", "none")
-            asked[key] = labelling.label(entry.content, market, base, supplier_care=care, facts=entry.facts).problems
+            asked[key] = labelling.label(entry.content, market, base, facts=entry.facts).problems
         yield from (at_its_cell(found, entry) for found in asked[key])
         yield from origin_of(entry, base, settings)
+
+
+def said_in(entry: Entry) -> tuple[object, ...]:
+    """What a row says that its label depends on: cloth and fibres, and with supplier care all but its name and price."""
+    if "supplier_care" not in entry.cells:
+        return entry.item.id, entry.content.typed
+    return tuple((key, value) for key, value in entry.cells.items() if key not in NAMING)
+
+
+NAMING = ("code", "name", "price_per_m", "notes", "length_m", *SHOP_CELLS)
+"""Columns that the label does not depend on."""
+
+
+def said_in(entry: Entry) -> tuple[object, ...]:
+    """What a row says that its label depends on: cloth and fibres, and with supplier care all but its name and price."""
+    if "supplier_care" not in entry.cells:
+        return entry.item.id, entry.content.typed
+    return tuple((key, value) for key, value in entry.cells.items() if key not in NAMING)
+
+
+NAMING = ("code", "name", "price_per_m", "notes", *SHOP_CELLS)
+"""Columns that the label does not depend on."""
 
 
 def at_its_cell(found: Problem, entry: Entry) -> Problem:

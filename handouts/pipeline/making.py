@@ -12,7 +12,7 @@ from pathlib import Path
 
 from handouts import files, knowledge, pages, planning, printing, telling, workbook
 from handouts.errors import HandoutsError
-from handouts.model import Knowledge
+from handouts.model import Knowledge, Value
 from handouts.problems import Problem, problem, worst_first
 from handouts.records import Fabric, Workshop
 from handouts.sheets import PAGE_TYPES
@@ -36,6 +36,7 @@ class Built:
     folder: Path
     files: tuple[Path, ...]
     problems: tuple[Problem, ...]
+    unchanged: int = 0  # shop cards that say what they said in the earlier build and are not printed again
 
 
 def build(
@@ -43,22 +44,23 @@ def build(
 ) -> Built:
     """Every file of the class in `out`/<class>, or of the fabrics `only` and the page types `kinds`.
 
-    since: the folder of an earlier build; care cards that say the same as there are not printed again.
+    since: the folder of an earlier build; care cards and bolt ends that say the same as there are not printed again.
     """
     base = knowledge.load()
     chosen = narrowed(workshop, only)
-    makers = dict(MAKERS)
+    makers, marks = dict(MAKERS), earlier_marks(since) if since else {}
     if since:
-        makers["shop cards"] = partial(make_shop, since=earlier_marks(since))
+        makers["shop cards"] = partial(make_shop, since=marks)
     made: dict[str, bytes] = {}
     problems = list(chosen.problems)
-    for kind in wanted_pages(chosen, kinds):
+    for kind in wanted_pages(chosen.settings, kinds):
         for name, content, found in makers[kind](chosen, base):
             made[name] = content
             problems += found
     folder = out / workshop.slug
     done = files.place_all(folder, made, whole=not (only or kinds))
-    return Built(folder, tuple(done), tuple(worst_first(problems)))
+    same = marks.items() & json.loads(made.get(MARKS, b"{}")).items()
+    return Built(folder, tuple(done), tuple(worst_first(problems)), len(same))
 
 
 def narrowed(workshop: Workshop, only: Sequence[str]) -> Workshop:
@@ -74,9 +76,9 @@ def narrowed(workshop: Workshop, only: Sequence[str]) -> Workshop:
     return replace(workshop, fabrics=fabrics)
 
 
-def wanted_pages(workshop: Workshop, kinds: Sequence[str]) -> list[str]:
+def wanted_pages(settings: Mapping[str, Value], kinds: Sequence[str]) -> list[str]:
     """The page types asked for on the command line, else on the Class sheet, else all. Raises HandoutsError for others."""
-    typed = " ".join(f"{kind}," for kind in kinds) or str(workshop.settings.get("pages") or "")
+    typed = " ".join(f"{kind}," for kind in kinds) or str(settings.get("pages") or "")
     asked = [kind.strip().lower().replace("-", " ") for kind in typed.split(",") if kind.strip()]
     unknown = [kind for kind in asked if kind not in MAKERS]
     if unknown:
@@ -131,14 +133,18 @@ def make_plan(workshop: Workshop, base: Knowledge) -> Iterator[Page]:
 
 
 def make_shop(workshop: Workshop, base: Knowledge, since: Mapping[str, str] | None = None) -> Iterator[Page]:
-    """Care cards to cut out (only those that changed since the marks of an earlier build), bolt-end labels, the shelf list."""
+    """Care cards to cut out and bolt-end labels, only those that changed since the marks of an earlier build; the shelf list.
+
+    The list is for looking up, so it is printed whole, unless nothing in it changed.
+    """
     marks = pages.shop_marks(workshop, base)
     changed = [code for code, mark in marks.items() if since is None or since.get(code) != mark]
     size = str(workshop.settings.get("shop_card") or "")
     if changed:
         yield cut_out("shop-cards.pdf", pages.shop_cards(workshop, base, changed), size)
-    yield cut_out("bolt-ends.pdf", pages.bolt_ends(workshop, base), "")
-    yield printed("shelf-list.pdf", pages.shelf_list(workshop, base))
+        yield cut_out("bolt-ends.pdf", pages.bolt_ends(workshop, base, changed), "")
+    if since is None or list(since.items()) != sorted(marks.items()):
+        yield printed("shelf-list.pdf", pages.shelf_list(workshop, base))
     yield MARKS, json.dumps(marks, indent=0, sort_keys=True).encode(), []
 
 

@@ -9,9 +9,11 @@ from typing import Any
 
 from handouts import advice, labelling, printing
 from handouts.model import Cloth, Construction, Knowledge, Rule, Value
+from handouts.pages.shop import page_of
 from handouts.problems import Problem, problem
 from handouts.records import Book, Content, Fact
 from handouts.sheets import FABRICS
+from handouts.units import number_words
 
 
 @dataclass(frozen=True)
@@ -148,6 +150,17 @@ def unprintable(entries: Sequence[Entry], book: Book) -> Iterator[Problem]:
         if isinstance(text, str) and (missing := printing.missing_glyphs(text)):
             cell = book.setting_cells.get(key, "Class")
             yield problem("character-missing", cell, what=key, found=" ".join(sorted(missing)))
+
+
+def untiled(book: Book) -> Iterator[Problem]:
+    """A note when tiling was asked for and cards of that size do not fill the sheet: they get crop marks."""
+    size, asked = str(book.settings.get("shop_card") or "A7"), book.settings.get("shop_sheet")
+    near = printing.untiled(page_of(book.settings), size) if asked == "tile" else None
+    if near:
+        paper, cell = str(book.settings.get("paper") or "A4"), book.setting_cells.get("shop_sheet", "Class")
+        yield problem(
+            "tile-crop", cell, size=size, paper=paper, near=" × ".join(number_words(round(mm, 1)) for mm in near)
+        )
 
 
 def read_house(book: Book, base: Knowledge) -> tuple[list[Rule], list[Problem]]:

@@ -2,5 +2,6 @@
 
 from handouts.printing.document import Printed, print_pages
 from handouts.printing.fonts import missing_glyphs
+from handouts.printing.grid import untiled
 
-__all__ = ["Printed", "missing_glyphs", "print_pages"]
+__all__ = ["Printed", "missing_glyphs", "print_pages", "untiled"]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import floor
 
 from handouts.errors import TemplateError
-from handouts.printing.look import PT_PER_MM, Page, part
+from handouts.printing.look import PT_PER_MM, Page, page_type, part
 
 Cut = tuple[float, float, float, float]
 """A line to cut along: x1, y1, x2, y2 from the sheet's top left corner."""
@@ -92,10 +92,9 @@ def grid(page: Page, card: str, mode: str) -> Grid:
     if card not in sizes:
         raise TemplateError(f"look.toml: no slot card “{card}”: it has {', '.join(sorted(sizes))}")
     size = sizes[card]["width_mm"] * PT_PER_MM, sizes[card]["height_mm"] * PT_PER_MM
-    tiled = [tile(page, *lying(size, turned), turned) for turned in (False, True)] if mode == "tile" else []
-    near = [one for one in tiled if one]
-    if near:
-        return min(near, key=lambda one: (round(off(one, size), 2), -one.count))
+    near = nearest(page, size)
+    if mode == "tile" and near_enough(near, size):
+        return near
     best = max((spaced(page, *lying(size, turned), turned) for turned in (False, True)), key=lambda one: one.count)
     if not best.count:
         raise TemplateError(f"look.toml: a card “{card}” is larger than the page “{page.name}”")
@@ -121,12 +120,31 @@ def spaced(page: Page, width: float, height: float, turned: bool) -> Grid:
     return Grid(page, max(columns, 0), max(rows, 0), width, height, turned, False)
 
 
-def tile(page: Page, width: float, height: float, turned: bool) -> Grid | None:
-    """Cards that share the sheet's edges and fill it, when they come out near enough to the size asked for."""
-    share = part("slot")["tile_least_share"]
+def nearest(page: Page, size: tuple[float, float]) -> Grid:
+    """The cards nearest to a size that share the sheet's edges and fill it."""
+    either = (tile(page, *lying(size, turned), turned) for turned in (False, True))
+    return min(either, key=lambda one: (one.count < 2, round(off(one, size), 2), -one.count))
+
+
+def near_enough(one: Grid, size: tuple[float, float]) -> bool:
+    """Whether tiled cards come out near enough to the size asked for."""
+    return one.count > 1 and off(one, size) <= 1 - part("slot")["tile_least_share"]
+
+
+def tile(page: Page, width: float, height: float, turned: bool) -> Grid:
+    """As many cards as fill the sheet when each is about this size."""
     columns, rows = (max(1, round(whole / one)) for whole, one in ((page.width, width), (page.height, height)))
-    made = Grid(page, columns, rows, page.width / columns, page.height / rows, turned, True)
-    return made if made.count > 1 and off(made, lying((width, height), turned)) <= 1 - share else None
+    return Grid(page, columns, rows, page.width / columns, page.height / rows, turned, True)
+
+
+def untiled(page_name: str, card: str) -> tuple[float, float] | None:
+    """Width and height in mm of the nearest cards that fill a sheet, where those are too far from a size to be tiled."""
+    page, size = (
+        page_type(page_name),
+        tuple(part("slot_card")[card][f"{side}_mm"] * PT_PER_MM for side in ("width", "height")),
+    )
+    one = nearest(page, (size[0], size[1]))
+    return None if near_enough(one, (size[0], size[1])) else (one.card[0] / PT_PER_MM, one.card[1] / PT_PER_MM)
 
 
 def crop_marks(one: Grid) -> Iterator[Cut]:
