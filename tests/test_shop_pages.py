@@ -1,8 +1,7 @@
-"""What the shop's pages say: statement and care from the label, price both ways, five lines of handling, only what changed."""
+"""What the shop's pages say: statement and care from the label, price both ways, five lines of handling."""
 
 from __future__ import annotations
 
-import json
 from dataclasses import replace
 from pathlib import Path
 from xml.etree import ElementTree
@@ -10,7 +9,6 @@ from xml.etree import ElementTree
 import pytest
 
 from handouts import knowledge, pages, pipeline, printing
-from handouts.errors import HandoutsError
 from handouts.records import Workshop
 
 VOILE = {
@@ -133,22 +131,6 @@ def test_a_bolt_end_label_has_no_back_and_one_copy() -> None:
     assert root.get("sides") is None and root.find(".//back") is None
     assert [card.get("copies") for card in root.iter("card")] == ["1"]
     assert "97 % cotton" in words(root) and "Machine wash 40 °C" in words(root)
-
-
-def test_only_changed_cards_are_printed_again(tmp_path: Path) -> None:
-    """--changed-since: the same list prints none, a new price one; a folder without a build is said to be none."""
-    first = shop(VOILE, VINYL)
-    built = pipeline.build(first, tmp_path / "one", kinds=["shop cards"])
-    assert {"shop-cards.pdf", "shop-marks.json"} <= {path.name for path in built.files}
-    same = pipeline.build(first, tmp_path / "two", kinds=["shop cards"], since=built.folder)
-    assert "shop-cards.pdf" not in {path.name for path in same.files}
-    dearer = shop(VOILE | {"price_per_m": 11.0}, VINYL)
-    old = json.loads((built.folder / "shop-marks.json").read_text())
-    assert [code for code, mark in pages.shop_marks(dearer, knowledge.load()).items() if old[code] != mark] == ["C01"]
-    again = pipeline.build(dearer, tmp_path / "three", kinds=["shop cards"], since=built.folder)
-    assert "shop-cards.pdf" in {path.name for path in again.files}
-    with pytest.raises(HandoutsError, match="holds no earlier build"):
-        pipeline.build(first, tmp_path / "four", kinds=["shop cards"], since=tmp_path)
 
 
 @pytest.mark.parametrize("size", ["85 x 55 mm", "A7", "3 x 5 in", "A6"])

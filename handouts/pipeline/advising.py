@@ -22,8 +22,10 @@ def advise_entries(
 ) -> list[Fabric]:
     """Every entry with its advice and label. around: also what might or would change it, and its likes."""
     facts = [entry.facts for entry in entries]
-    decided = advice.advise(facts, base, [entry.choices for entry in entries], house, mights=around)
-    turning = advice.changes(facts, base, decided, base.number("weight_reach")) if around else [()] * len(entries)
+    own = [entry.choices for entry in entries]
+    decided = advice.advise(facts, base, own, house, mights=around)
+    reach = base.number("weight_reach")
+    turning = advice.changes(facts, base, decided, reach, own, house) if around else [()] * len(entries)
     near = neighbours(facts) if around else None
     return [
         Fabric(
@@ -167,17 +169,6 @@ def statements(
             asked[key] = labelling.label(entry.content, market, base, facts=entry.facts).problems
         yield from (at_its_cell(found, entry) for found in asked[key])
         yield from origin_of(entry, base, settings)
-
-
-def said_in(entry: Entry) -> tuple[object, ...]:
-    """What a row says that its label depends on: cloth and fibres, and with supplier care all but its name and price."""
-    if "supplier_care" not in entry.cells:
-        return entry.item.id, entry.content.typed
-    return tuple((key, value) for key, value in entry.cells.items() if key not in NAMING)
-
-
-NAMING = ("code", "name", "price_per_m", "notes", "length_m", *SHOP_CELLS)
-"""Columns that the label does not depend on."""
 
 
 def said_in(entry: Entry) -> tuple[object, ...]:
