@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 
 import pytest
 
 from handouts import knowledge, pages
 from handouts.planning import plan
-from handouts.records import Workshop
+from handouts.records import Fact, Workshop
 from tests.class_by_hand import workshop
 from tests.classes_by_hand import twelve
 
@@ -54,3 +55,14 @@ def test_the_care_cards_of_a_shop_defer_too() -> None:
     """On the back, in as many words as a small card holds."""
     text = pages.shop_cards(workshop(twelve()), BASE)
     assert text.count("General information") == 12 and text.count("local codes") == 12
+
+
+def test_the_comparison_says_the_usual_cautions_that_its_fabrics_call_for() -> None:
+    """Irons, needles, blades and heat on plastics beside the machines; no word about vinyl where there is none."""
+    made = workshop(twelve())
+    text = with_plan(pages.comparison, made)
+    said = {record["id"]: record["card"] in text for record in BASE.tables["cautions"]["caution"] if record["card"]}
+    assert [id for id in ("iron", "needle", "blade") if not said[id]] == []
+    assert not said["pvc"]
+    vinyl = replace(made.fabrics[0], facts={**made.fabrics[0].facts, "coating": Fact("PVC", "typed", "A2")})
+    assert "PVC" in with_plan(pages.comparison, workshop((vinyl, *made.fabrics[1:])))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from handouts.model import Knowledge
@@ -62,11 +62,15 @@ def likes(fabric: Fabric, words: Words, most: int) -> list[Line]:
 
 def cautions(fabric: Fabric, knowledge: Knowledge) -> str:
     """The usual cautions that this fabric calls for, then who decides in the end."""
-    table = knowledge.tables.get("cautions", {})
-    called = set(calls(fabric, knowledge.tables))
-    said = [record["card"] for record in table.get("caution", ()) if record["when"] in called and record["card"]]
+    said = [record["card"] for record in usual([fabric], knowledge) if record["card"]]
     said += [spoke.say for spoke in fabric.flags if spoke.rule in FIRE]
-    return " ".join([*said, table.get("defer", {}).get("say", "")]).strip()
+    return " ".join([*said, knowledge.tables["cautions"]["defer"]["say"]])
+
+
+def usual(fabrics: Iterable[Fabric], knowledge: Knowledge, *beside: str) -> list[dict[str, Any]]:
+    """The usual cautions that some of these fabrics call for, in the order they are printed. beside: what else calls for some."""
+    called = {*beside, *(word for fabric in fabrics for word in calls(fabric, knowledge.tables))}
+    return [record for record in knowledge.tables["cautions"]["caution"] if record["when"] in called]
 
 
 FIRE = ("flag-light-flammable", "flag-raised-flammable")

@@ -8,6 +8,7 @@ from typing import Any
 
 from handouts.model import Knowledge
 from handouts.pages.amounts import times
+from handouts.pages.beyond import usual
 from handouts.pages.class_words import class_words
 from handouts.pages.glance import bolt
 from handouts.pages.measures import FIX, Measures, per_inch
@@ -217,12 +218,13 @@ def comparison(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> str:
         never=list(never(plan)),
         stations=stations(plan, knowledge),
         changes={station: times(count) for station, count in plan.changes.items()},
-        defer=deferral(knowledge),
+        defer=deferral(workshop, knowledge),
         say=class_words(),
     )
 
 
-def deferral(knowledge: Knowledge) -> str:
-    """What the table is worth, and who decides in the end."""
+def deferral(workshop: Workshop, knowledge: Knowledge) -> str:
+    """What the table is worth, the usual cautions that its fabrics call for, and who decides in the end."""
     defer = knowledge.tables["cautions"]["defer"]
-    return f"{defer['start']} {defer['say']}"
+    said = [record["card"] for record in usual(workshop.fabrics, knowledge) if record.get("table")]
+    return " ".join([defer["start"], *said, defer["say"]])

@@ -25,7 +25,7 @@ def comparison_table(workshop: Workshop, plan: Plan, knowledge: Knowledge) -> Ta
     notes = (
         usual_line(plan, words),
         *(f"{title}: {names}" for title, names in never(plan)),
-        deferral(knowledge),
+        deferral(workshop, knowledge),
     )
     title = class_words()["comparison"]["title"].format(title=workshop.settings.get("title", ""))
     return Table(title, HEADINGS, rows, tuple(note.replace(FIX, " ") for note in notes))

@@ -7,7 +7,7 @@ from typing import Any
 
 from handouts.model import Knowledge
 from handouts.pages import plan_sums, plan_tables
-from handouts.pages.beyond import calls
+from handouts.pages.beyond import usual
 from handouts.pages.class_words import class_words
 from handouts.pages.comparison import note
 from handouts.pages.plan_cells import Class, Row, counted
@@ -79,5 +79,4 @@ def section(name: str, rows: Sequence[Row], lines: Sequence[str]) -> dict[str, A
 
 def cautions(workshop: Workshop, knowledge: Knowledge) -> list[dict[str, Any]]:
     """The usual cautions that some fabric of this class calls for, and those of every class."""
-    called = {"plan"}.union(*(calls(fabric, knowledge.tables) for fabric in workshop.fabrics))
-    return [record for record in knowledge.tables["cautions"]["caution"] if record["when"] in called]
+    return usual(workshop.fabrics, knowledge, "plan")
