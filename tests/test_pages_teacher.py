@@ -61,8 +61,10 @@ def test_a_house_rule_that_names_no_foot_leaves_the_trades_foot() -> None:
 
 def test_how_to_sew_the_stitch_is_told() -> None:
     """A zigzag seam is narrow, leather has no backstitch, foam is butted (common practice, no source)."""
-    assert "Narrow: 0.5 to 1.5 mm wide." in lines(cloth("cotton jersey"), "sew")
-    assert "One row, no backstitch: knot the tails." in lines(cloth("garment leather"), "sew")
+    assert "Zigzag, 2.0 to 2.5 mm; narrow: 0.5 to 1.5 mm wide." in lines(cloth("cotton jersey"), "sew")
+    assert any(
+        words.endswith("; one row, no backstitch: knot the tails.") for words in lines(cloth("garment leather"), "sew")
+    )
 
 
 def test_thick_foam_is_trimmed_to_nothing_in_words() -> None:
@@ -70,7 +72,7 @@ def test_thick_foam_is_trimmed_to_nothing_in_words() -> None:
     foam = cloth("neoprene", "100% polyester", thickness_mm=3.0)
     told = card(foam, METRIC, BASE)
     words = " ".join(lines(foam, "seams") + lines(foam, "sew"))
-    assert "Cut the allowance away: the edges meet." in words and "Butt the edges" in words and "0 mm" not in words
+    assert "Cut the allowance away: the edges meet." in words and "butt the edges" in words and "0 mm" not in words
     assert told["allowance"] is None
 
 
@@ -146,3 +148,22 @@ def test_a_shirt_is_not_told_to_be_handled_like_its_collars_inside() -> None:
     near = {like.name for like in cloth("cotton poplin", "97% cotton, 3% elastane").likes}
     assert near and not near & {"wigan", "domette", "collar canvas", "hair canvas"}
     assert "collar canvas" in {like.name for like in cloth("woven fusible interfacing").likes}
+
+
+def test_a_typed_choice_holds_at_every_weight() -> None:
+    """Flat-felled seams lie to one side in light cloth and in heavy: nothing to change from 220 g/m² on."""
+    chosen = cloth("stretch cotton sateen", "98% cotton, 2% elastane", weight_gsm=210.0, seam_finish="flat-felled")
+    assert chosen.advised("press_direction") == "one side"
+    assert [change for change in chosen.changes if change.topic == "press_direction" and change.value == "open"] == []
+    left = cloth("stretch cotton sateen", "98% cotton, 2% elastane", weight_gsm=90.0)
+    assert {change.topic for change in left.changes} & {"press_direction", "seam_finish"}
+
+
+def test_a_large_repeat_is_bought_once() -> None:
+    """A typed repeat says how much; `one motif's height` would be the same length again."""
+    for cells, bought in (
+        ({"repeat_cm": 64.0}, "Large repeat: buy one full repeat more."),
+        ({}, "Buy one motif's height more."),
+    ):
+        chair = cloth("upholstery jacquard", "55% cotton, 45% polyester", one_way=True, **cells)
+        assert [words for words in lines(chair, "before") if "uy one" in words] == [bought]

@@ -38,17 +38,23 @@ def changes(
     knowledge: Knowledge,
     advice: Sequence[Mapping[str, Decision]],
     reach: float,
+    own: Sequence[Sequence[Rule]],
+    house: Sequence[Rule],
     fact: str = "weight_gsm",
 ) -> list[tuple[Change, ...]]:
-    """Per fabric, what changes above and below its own `fact`, nearest first, as far as `reach` times it and 1/`reach` of it."""
-    turns = limits(knowledge.rules, fact)
+    """Per fabric, what changes above and below its own `fact`, nearest first, as far as `reach` times it and 1/`reach` of it.
+
+    own: the choices typed in each row; house: the class's own rules; both hold at every weight.
+    """
+    turns = limits((*knowledge.rules, *house), fact)
     probes: list[tuple[int, float, bool]] = []
     for number, facts in enumerate(fabrics):
         here = facts[fact].value if fact in facts else None
         if here:
             probes += [(number, turn, turn <= here) for turn in turns if here / reach <= turn <= here * reach]
     moved = [moved_to(fabrics[number], fact, turn, below) for number, turn, below in probes]
-    there = advise(moved, knowledge, mights=False, topics=CHANGED_BY_WEIGHT) if moved else []
+    typed = [own[number] for number, _, _ in probes]
+    there = advise(moved, knowledge, typed, house, mights=False, topics=CHANGED_BY_WEIGHT) if moved else []
     found: list[list[tuple[float, bool, dict[str, Decision]]]] = [[] for _ in fabrics]
     for (number, turn, below), decisions in zip(probes, there, strict=True):
         found[number].append((turn, below, decisions))

@@ -66,9 +66,16 @@ class Actions:
     def sew(self) -> list[Line]:
         """Needle, thread, stitch, foot, overlock."""
         needle = self.one("needle_nm", self.say.needle_nm, "needle_point")
-        stitch = [*self.one("stitch_mm", self.say.stitch_mm, "stitch"), *self.one("stitch", lambda kind: "")]
         overlock = named("serger", self.one("serger", self.say.serger))
-        return [*needle, *self.one("thread", self.say.thread), *stitch, *self.foot(), *overlock]
+        return [*needle, *self.one("thread", self.say.thread), *self.stitch(), *self.foot(), *overlock]
+
+    def stitch(self) -> list[Line]:
+        """The stitch and its lengths, then how it is sewn: narrow, held taut, without backstitch."""
+        lengths, how = self.one("stitch_mm", self.say.stitch_mm, "stitch"), self.one("stitch", lambda kind: "")
+        if not lengths or not how:
+            return [*lengths, *how]
+        words = f"{lengths[0]['words'].rstrip('.')}; {how[0]['words'][:1].lower()}{how[0]['words'][1:]}"
+        return [{**lengths[0], "words": words, "because": lengths[0]["because"] or how[0]["because"], "strip": ""}]
 
     def foot(self) -> list[Line]:
         """The foot and how to set it; where the class names a foot of its own, no other is named beside it."""
