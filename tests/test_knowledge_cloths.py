@@ -9,7 +9,8 @@ from typing import Any
 
 import pytest
 
-from handouts.advice.cloths import find_cloth, plain, singular
+from handouts.advice.cloths import find_cloth
+from handouts.advice.spelling import plain, singular
 from handouts.knowledge.load import load
 from handouts.labelling import read_content
 from handouts.model import Cloth, Construction

@@ -33,7 +33,7 @@ def advised() -> tuple[tuple[Mapping[str, str], Mapping[str, Decision]], ...]:
         content = labelling.read_content(row["content"], base)
         item = find_cloth(row["cloth"], base, content).item
         assert item is not None, row["cloth"]
-        facts.append(facts_of({}, str, item, content, base))
+        facts.append(facts_of({"cloth": row["cloth"]}, str, item, content, base))
     return tuple(zip(table("trade_check.csv"), advise(facts, base, mights=False), strict=True))
 
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import difflib
-import re
-import unicodedata
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import cache
 from itertools import product
 
+from handouts.advice.spelling import plain, singular
+from handouts.advice.spoken_weight import without_figure
 from handouts.model import Cloth, Construction, Knowledge
 from handouts.records import Content
 
@@ -23,22 +23,6 @@ class Found:
     item: Cloth | Construction | None
     sure: bool
     proposals: tuple[str, ...] = ()
-
-
-@lru_cache(100_000)
-def plain(text: str) -> str:
-    """Lower case, no accents, hyphens and slashes as spaces, figures apart: `Crêpe-de-Chine`, `8oz` → `crepe de chine`, `8 oz`.
-
-    The two words `light weight` are one, as in `lightweight`.
-    """
-    bare = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
-    spaced = " ".join(re.sub(r"(?<=\d)(?=[a-z])|[^\w%]+", " ", bare).split())
-    return re.sub(r"\b(light|mid|medium|heavy) weight\b", r"\1weight", spaced)
-
-
-def singular(text: str) -> str:
-    """The last word without a plural s: `corduroys` → `corduroy`."""
-    return text[:-1] if text.endswith("s") and not text.endswith("ss") else text
 
 
 @cache
@@ -64,7 +48,8 @@ def find_cloth(text: str, knowledge: Knowledge, content: Content = NO_CONTENT) -
     """
     words = index(knowledge)
     said = plain(text)
-    whole = next((spelling for spelling in (said, singular(said)) if spelling in words), "")
+    bare = plain(without_figure(text))
+    whole = next((spelling for spelling in (said, singular(said), bare, singular(bare)) if spelling in words), "")
     word = whole or longest_inside(said, words, knowledge)
     meant = misspelt(said, knowledge) if word in fibre_words(knowledge) and not whole else ""
     if meant:
@@ -116,9 +101,15 @@ def narrower(word: str, content: Content, words: Mapping[str, str], knowledge: K
         yield from (f"{blend} stretch {base}" for blend in (*pairs, *singles) for base in bases)
         if made_as(item, knowledge) != "knit" or word.split()[0] in fibre_words(knowledge):
             yield f"stretch {word}"
+    if word.split()[-1] in MIXTURE:
+        yield from pairs
     yield from (f"{pair} {base}" for pair in pairs for base in bases)
     if not set(singles) & set(plain(getattr(item, "usual_content", "")).split()):
         yield from (f"{fibre} {base}" for fibre in singles for base in bases)
+
+
+MIXTURE = ("blend", "mix", "union")
+"""Last words of a name that leave the second fibre to the content: a linen blend with viscose is linen and viscose."""
 
 
 def made_as(item: Cloth | Construction, knowledge: Knowledge) -> str:

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from handouts.advice.choices import iron_choice, own_rule
-from handouts.advice.cloths import plain
 from handouts.advice.house_advice import ALLOWED, SHAPES
 from handouts.advice.house_when import did_you_mean, fact_of, fact_words, known_words, test_of
+from handouts.advice.spelling import plain
 from handouts.model import Knowledge, Rule, Topic, Value
 from handouts.problems import Problem, problem
 

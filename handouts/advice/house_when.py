@@ -8,8 +8,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from typing import Any
 
-from handouts.advice.cloths import find_cloth, plain
+from handouts.advice.cloths import find_cloth
 from handouts.advice.facts import TYPED, words
+from handouts.advice.spelling import plain
 from handouts.conditions import NAMES, column_of
 from handouts.model import Knowledge
 from handouts.sheets import FACTS, fact_kinds
