@@ -191,6 +191,24 @@ def test_label_says_who_supplied_the_facts_and_where() -> None:
     assert "cool iron, no steam" in " ".join(made.care)
 
 
+@pytest.mark.parametrize(
+    ("colour", "bleach", "degrees"),
+    [(None, "only non-chlorine", 40), ("pale", "only non-chlorine", 60), ("mid", "only non-chlorine", 60),
+     ("dark", "do not", 30), ("print", "do not", 30)],
+)  # fmt: skip
+def test_guidance_takes_a_colour_nobody_typed_for_a_dye(colour: str | None, bleach: str, degrees: int) -> None:
+    """Judgement: chlorine and hot water take the colour out of cotton that bears both undyed."""
+    facts = {"colour": colour} if colour else {}
+    made = label(read_content("100% cotton", knowledge()), "EU", knowledge(), facts=facts)
+    assert f"at most {degrees} °C" in made.care[0] and f"Bleach: {bleach}" in made.care[1]
+
+
+def test_an_unknown_colour_is_no_ground_to_doubt_the_supplier() -> None:
+    """He knows his dye: 60 °C on cotton draws no finding, nor is it changed."""
+    made = label(read_content("100% cotton", knowledge()), "EU", knowledge(), supplier_care="Machine wash 60 °C")
+    assert (made.care[0], made.problems) == ("Washing: Machine wash 60 °C (supplier)", ())
+
+
 def test_every_label_message_is_drawn() -> None:
     """No message of this group is dead."""
     base = knowledge()

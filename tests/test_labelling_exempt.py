@@ -28,9 +28,9 @@ def made(cell: str, market: str, **facts: object) -> tuple[str, list[str]]:
 )
 def test_cloth_with_a_film_of_35_percent_of_its_base_is_outside_the_act(cell: str, codes: list[str]) -> None:
     """303.1(o), 303.45(b): no statement is asked; one that is made stays whole (303.45(c))."""
-    film = "PU" if "PU" in cell else "PVC"
+    film = "Polyurethane" if "PU" in cell else "Polyvinyl Chloride"  # in full: 303.5(a), Art. 14(3)
     assert made(cell, "US") == (f"100% Polyester / Coating: {film}", codes)
-    assert made(cell, "EU") == (f"100 % polyester / coating: {film}", [])
+    assert made(cell, "EU") == (f"100 % polyester / coating: {film.lower()}", [])
 
 
 def test_what_is_outside_is_not_refused() -> None:

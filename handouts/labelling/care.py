@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from handouts.labelling.guidance import OPERATIONS, Care, care_of, wording
+from handouts.labelling.guidance import OPERATIONS, Care, care_of, unseen, wording
 from handouts.labelling.names import capital
 from handouts.labelling.supplier import Stated, degrees_c, iron_dots, stated
 from handouts.labelling.words import Lexicon
@@ -28,7 +28,8 @@ def care_lines(
     """Up to six care lines in the order wash, bleach, dry, iron, clean, and where the supplier contradicts the fibres."""
     care = care_of(content, facts, lexicon)
     said = stated(supplier_care, market, lexicon)
-    parts = [*spoken(said), *silent(said, wording(care, market, lexicon), lexicon)]
+    guidance = wording(unseen(care, facts, lexicon), market, lexicon)
+    parts = [*spoken(said), *silent(said, guidance, lexicon)]
     parts.sort(key=lambda part: OPERATIONS.index(part[0]))
     lines = [text for _, text in parts] + [f"Also: {words} (supplier)" for words in said.besides]
     return packed(lines, bool(said.covered)), tuple(conflicts(said, care, content, lexicon, cell))

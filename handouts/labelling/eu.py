@@ -104,7 +104,7 @@ def sections(content: Content, lexicon: Lexicon) -> Iterator[str]:
             yield from lines
     film = film_line(content, rule_list(lexicon.knowledge, "film"))
     if film:
-        yield f"coating: {film}"
+        yield f"coating: {rule_list(lexicon.knowledge, 'film_words').get(film, film)}"
 
 
 def fibres(section: Section, lexicon: Lexicon) -> list[tuple[float, Name]]:

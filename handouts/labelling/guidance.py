@@ -48,6 +48,12 @@ def care_of(content: Content, facts: Mapping[str, Any], lexicon: Lexicon) -> Car
     return care
 
 
+def unseen(care: Care, facts: Mapping[str, Any], lexicon: Lexicon) -> Care:
+    """What is advised when nobody typed the colour: water and bleach as for dyed cloth. No ground to doubt a supplier's word."""
+    table = lexicon.knowledge.tables["care"]
+    return care if facts.get("colour") else least(care, table["colour"]["unknown"], table)
+
+
 def surfaces(content: Content, facts: Mapping[str, Any]) -> Iterable[tuple[str, str]]:
     """Coatings, trims, finishes, colour and nap of the cloth, typed in the content cell or known as facts."""
     if content.coating:

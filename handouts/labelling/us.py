@@ -104,7 +104,7 @@ def statement(content: Content, lexicon: Lexicon) -> Iterator[str]:
     yield from lines
     film = film_line(content, rule_list(lexicon.knowledge, "film"))
     if film:
-        yield f"Coating: {capital(film)}"
+        yield f"Coating: {title(rule_list(lexicon.knowledge, 'film_words').get(film, film))}"
     yield from endings(content, lexicon)
 
 
