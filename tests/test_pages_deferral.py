@@ -8,7 +8,8 @@ from functools import partial
 
 import pytest
 
-from handouts import knowledge, pages
+from handouts import knowledge, pages, pipeline
+from handouts.pages import beyond
 from handouts.planning import plan
 from handouts.records import Fact, Workshop
 from tests.class_by_hand import workshop
@@ -66,3 +67,29 @@ def test_the_comparison_says_the_usual_cautions_that_its_fabrics_call_for() -> N
     assert not said["pvc"]
     vinyl = replace(made.fabrics[0], facts={**made.fabrics[0].facts, "coating": Fact("PVC", "typed", "A2")})
     assert "PVC" in with_plan(pages.comparison, workshop((vinyl, *made.fabrics[1:])))
+
+
+def named_by(cloth: str, **cells: str) -> list[str]:
+    """The usual cautions on the card of a cloth, by id."""
+    row = {"name": cloth, "cloth": cloth, "fibre_content": "100% polyester", **cells}
+    (fabric,) = pipeline.advise_fabrics([row])
+    foot = beyond.cautions(fabric, BASE)
+    return [one["id"] for one in BASE.tables["cautions"]["caution"] if one["card"] and one["card"] in foot]
+
+
+@pytest.mark.parametrize(
+    ("caution", "cloth", "cells"),
+    [
+        ("knife", "faux fur", {}),  # cut with a craft knife
+        ("glue", "soft leather", {"fibre_content": "100% leather"}),  # the hem is glued
+        ("glue", "coated ripstop", {}),  # the seams are sealed
+        ("dust", "hessian", {"fibre_content": "100% jute"}),  # sheds dust, though it is no pile
+        ("eyes", "satin", {"trim": "rhinestones"}),
+        ("eyes", "satin", {"trim": "studs"}),
+        ("pvc", "vinyl", {"fibre_content": "100% PVC"}),
+    ],
+)
+def test_whatever_a_card_tells_to_take_in_hand_has_its_caution(caution: str, cloth: str, cells: dict[str, str]) -> None:
+    """A tool, glue or trim that can hurt: the caution stands at the foot of that card, and not on a plain cotton's."""
+    assert caution in named_by(cloth, **cells)
+    assert caution not in named_by("medium linen", fibre_content="100% linen")

@@ -88,7 +88,18 @@ def calls(fabric: Fabric, tables: Mapping[str, Any]) -> Iterator[str]:
         "rotary": values.get("cut_tool") in ("rotary", "either"),
         "vinyl": fabric.fact("coating") == "PVC" or "chlorofibre" in (fabric.fact("fibres") or ()),
         "synthetic": bool(fabric.fact("synthetic_pct")),
-        "sequins": bool(trim & {"sequins", "beads"}),
         "litter": bool(families & set(litter["families"]) or trim & set(litter["trims"])),
     }
     yield from (name for name, called in found.items() if called)
+    said = " ".join(said_of(fabric)).casefold()
+    for record in tables["cautions"]["caution"]:
+        if trim & set(record.get("trims", ())) or any(word in said for word in record.get("words", ())):
+            yield record["when"]
+
+
+def said_of(fabric: Fabric) -> Iterator[str]:
+    """Every line that is advised for a fabric: the words of its winning rules, without their reasons."""
+    for decision in fabric.advice.values():
+        for spoke in decision.won:
+            yield spoke.say
+            yield from map(str, spoke.value if isinstance(spoke.value, tuple) else ())
