@@ -68,3 +68,11 @@ def test_a_card_of_unknown_fibres_does_not_list_every_fibre() -> None:
 def test_thresholds_stand_in_the_classes_units(linen: Fabric) -> None:
     """15 cm is 6 in to the half inch."""
     assert any("repeat from 6 in" in line.lower() for line in told(linen, PAGE, "imperial"))
+
+
+def test_a_plain_cloth_is_not_asked_for_its_repeat() -> None:
+    """Typed dark it has no pattern; typed as a print, or not typed, it may have."""
+    row = {"name": "Linen", "cloth": "medium linen", "fibre_content": "100% linen"}
+    plain, printed, either = advise_fabrics([{**row, "colour": "dark"}, {**row, "colour": "print"}, row])
+    asked = ["repeat" in " ".join(told(fabric, PAGE)) for fabric in (plain, printed, either)]
+    assert asked == [False, True, True]

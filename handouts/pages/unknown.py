@@ -72,8 +72,15 @@ def apart(test: str) -> list[str]:
 
 def mights(fabric: Fabric) -> list[tuple[str, Spoke]]:
     """Every rule that might have spoken with its topic: what can hurt first, then the settings of machine, iron and table."""
-    found = [(topic, spoke) for topic, decision in fabric.advice.items() for spoke in decision.might]
+    every = ((topic, spoke) for topic, decision in fabric.advice.items() for spoke in decision.might)
+    found = [(topic, spoke) for topic, spoke in every if not (is_plain(fabric) and spoke.unknown == ("repeat_cm",))]
     return sorted(found, key=lambda pair: (not (pair[1].safety or pair[1].lasting), not is_setting(pair[0])))
+
+
+def is_plain(fabric: Fabric) -> bool:
+    """Whether the cloth has one colour and no check: then nobody has to find out how large its pattern is."""
+    says = vocabulary()["when"]
+    return fabric.fact("colour") in says["plain_colours"] and fabric.fact("check") in (None, "none")
 
 
 def is_setting(topic: str) -> bool:
