@@ -105,8 +105,8 @@ def statement(fabric: Fabric) -> list[str]:
     if not label or not label.statement:
         return [say["not_stated_us"] if label and label.market == "US" else say["not_stated"].format(head)]
     lines = label.statement
-    if label.market == "none" or all(len(line) < 24 for line in lines):
-        return [f"{head}: {', '.join(lines)}"]
+    if label.market == "none" or all(len(line) < 24 and ":" not in line for line in lines):
+        return [f"{head}: {', '.join(line.replace(' ', chr(160)) for line in lines)}"]  # a figure stays with its fibre
     return [f"{head}:", *lines]
 
 
@@ -145,10 +145,18 @@ def handling(fabric: Fabric, words: Words, knowledge: Knowledge) -> list[dict[st
 
 
 def wash(say: Sentences) -> str:
-    """The first thing to do before cutting, and the shrinkage to allow for."""
-    first = retold((say.value("pretreat") or ("",))[0], say.words.measures)
-    shrinks = say.value("shrink_pct")
-    return " ".join(part for part in (first, say.shrink_pct(shrinks) if shrinks else "") if part)
+    """What to do first before cutting, as much as goes in a line or two, and the shrinkage of what may be washed."""
+    told, most = "", word_file("shop_words")["detail"]["wash_most"]
+    for line in say.value("pretreat") or ():
+        more = f"{told} {retold(line, say.words.measures)}".strip()
+        told = more if not told or len(more) <= most else told
+    shrinks = say.value("shrink_pct") if not never_washed(say.fabric) else 0
+    return " ".join(part for part in (told, say.shrink_pct(shrinks) if shrinks else "") if part)
+
+
+def never_washed(fabric: Fabric) -> bool:
+    """Whether the advice forbids water, so that a shrinkage in the wash is no help."""
+    return any("wash" in spoke.never for spoke in fabric.advice["pretreat"].won)
 
 
 def cut(say: Sentences) -> str:
