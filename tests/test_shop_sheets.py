@@ -194,30 +194,18 @@ def test_a_size_nobody_declared_is_our_fault_and_named() -> None:
         print_pages(sheets(card("K"), "A9"))
 
 
+OTHER_SYMBOLS = """wash-hand wash-no bleach-any bleach-oxygen bleach-no tumble-1 tumble-2 tumble-no line drip flat flat-drip
+line-shade drip-shade flat-drip-shade iron-1 iron-3 iron-no clean-p clean-f clean-no"""
+
+
 def test_symbols_are_drawn_side_by_side_in_ink() -> None:
     """Five symbols of 6 mm with strokes of at least 0.25 mm; every name that labelling can give has a shape."""
     from handouts.knowledge import load
     from handouts.printing.symbols import SHAPES
 
-    names = [f"wash-{c}" for c in load().tables["care"]["symbol"]["wash_c"]] + [
-        "wash-40-very-mild",
-        "wash-hand",
-        "wash-no",
-    ]
-    names += ["bleach-any", "bleach-oxygen", "bleach-no"]
-    names += [
-        "tumble-1",
-        "tumble-2",
-        "tumble-no",
-        "line",
-        "drip",
-        "flat",
-        "iron-1",
-        "iron-3",
-        "iron-no",
-        "clean-p",
-        "clean-no",
-    ]
+    washing = load().tables["care"]["symbol"]["wash"]
+    names = [f"wash-{c}-{way}".removesuffix("-normal") for c, ways in washing.items() for way in ways]
+    names += OTHER_SYMBOLS.split()
     assert {name.split("-")[0] for name in names} == set(SHAPES)
     for start in range(0, len(names), 5):
         shown = " ".join(names[start : start + 5])

@@ -12,10 +12,16 @@ from handouts.model import Knowledge
 def symbols(text: str, knowledge: Knowledge) -> tuple[str, ...]:
     """Five symbol names in the order wash, bleach, dry, iron, clean; none unless all five settings have one of their own."""
     chosen = {key: value.casefold().strip(" .") for key, value in settings(text).items()}
-    if not set(MAKERS) <= set(chosen):
+    if not set(MAKERS) <= set(chosen) or unsaid(chosen, knowledge):
         return ()
     found = [make(chosen[key], knowledge) for key, make in MAKERS.items()]
     return tuple(found) if all(found) else ()
+
+
+def unsaid(chosen: Mapping[str, str], knowledge: Knowledge) -> bool:
+    """Whether the supplier forbids steam on an iron whose symbol allows it: only one dot and no iron mean no steam."""
+    dots = 0 if is_no(chosen["ironing"]) else iron_dots(chosen["ironing"], knowledge) or 0
+    return dots > 1 and ("no steam" in chosen["ironing"] or is_no(chosen.get("steam", "")))
 
 
 def wash(value: str, knowledge: Knowledge) -> str:
@@ -26,10 +32,10 @@ def wash(value: str, knowledge: Knowledge) -> str:
         return "wash-hand"
     number = re.search(r"\d{2,3}", value)
     celsius = next(iter(degrees_c(value)), int(number.group())) if number else 0
-    if celsius not in knowledge.tables["care"]["symbol"]["wash_c"]:
+    way = "very-mild" if "very" in value else "mild" if re.search("gentle|mild|delicate", value) else "normal"
+    if way not in knowledge.tables["care"]["symbol"]["wash"].get(str(celsius), ()):
         return ""
-    way = "-very-mild" if "very" in value else "-mild" if re.search("gentle|mild|delicate", value) else ""
-    return f"wash-{celsius}{way}"
+    return f"wash-{celsius}" if way == "normal" else f"wash-{celsius}-{way}"
 
 
 def bleach(value: str, knowledge: Knowledge) -> str:
@@ -40,16 +46,25 @@ def bleach(value: str, knowledge: Knowledge) -> str:
 
 
 def dry(value: str, knowledge: Knowledge) -> str:
-    """`tumble-1`, `tumble-2`, `tumble-no`, `line`, `drip`, `flat`."""
+    """`tumble-1`, `tumble-2`, `tumble-no`, `line`, `drip`, `flat`, `flat-drip`, each of the last also with `-shade`."""
     if is_no(value) or "no tumble" in value:
         return "tumble-no"
+    still = (
+        "flat"
+        if "flat" in value
+        else "drip"
+        if "drip" in value
+        else "line"
+        if "line" in value or "shade" in value
+        else ""
+    )
+    if still:
+        wet, dark = "-drip" if still == "flat" and "drip" in value else "", "-shade" if "shade" in value else ""
+        return f"{still}{wet}{dark}"
     heat = {
         "low": "tumble-1",
         "medium": "tumble-2",
         "normal": "tumble-2",
-        "line": "line",
-        "drip": "drip",
-        "flat": "flat",
     }
     return next((name for word, name in heat.items() if word in value), "")
 

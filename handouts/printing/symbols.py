@@ -14,6 +14,18 @@ from handouts.printing.text import Span, line_width
 Point = tuple[float, float]
 """A place in a symbol: 0 to 1 from its left and from its top; below 1 are the bars."""
 WAVES, STEPS = 2, 24
+HAND = (
+    (0.5, 0.0),
+    (0.45, 0.36),
+    (0.26, 0.48),
+    (0.31, 0.59),
+    (0.45, 0.53),
+    (0.45, 0.74),
+    (0.57, 0.84),
+    (0.69, 0.74),
+    (0.69, 0.0),
+)
+"""A hand in a mitten's outline, reaching into the tub from above; fingers would clot at print size."""
 
 
 class Pen:
@@ -72,7 +84,7 @@ def tub(pen: Pen, rest: Sequence[str]) -> None:
     pen.path([(0.0, 0.16), (0.16, 0.96), (0.84, 0.96), (1.0, 0.16)], closed=False)
     pen.path(wave, closed=False)
     if rest[0] == "hand":
-        pen.path([(0.34, 0.05), (0.42, 0.42), (0.36, 0.6), (0.62, 0.72), (0.7, 0.5), (0.56, 0.02)], closed=False)
+        pen.path(HAND, closed=False)
     elif rest[0] == "no":
         pen.cross()
     else:
@@ -90,9 +102,11 @@ def triangle(pen: Pen, rest: Sequence[str]) -> None:
         pen.cross()
 
 
-def square(pen: Pen) -> None:
-    """The square of every drying symbol."""
+def square(pen: Pen, rest: Sequence[str] = ()) -> None:
+    """The square of every drying symbol; a slanted line in its upper left corner for shade."""
     pen.path([(0.04, 0.06), (0.96, 0.06), (0.96, 0.96), (0.04, 0.96)])
+    if "shade" in rest:
+        pen.path([(0.04, 0.36), (0.34, 0.06)], closed=False)
 
 
 def tumble(pen: Pen, rest: Sequence[str]) -> None:
@@ -107,21 +121,22 @@ def tumble(pen: Pen, rest: Sequence[str]) -> None:
 
 def line(pen: Pen, rest: Sequence[str]) -> None:
     """One upright line: on the line."""
-    square(pen)
+    square(pen, rest)
     pen.path([(0.5, 0.2), (0.5, 0.82)], closed=False)
 
 
 def drip(pen: Pen, rest: Sequence[str]) -> None:
     """Two upright lines: dripping wet on the line."""
-    square(pen)
+    square(pen, rest)
     for x in (0.38, 0.62):
         pen.path([(x, 0.2), (x, 0.82)], closed=False)
 
 
 def flat(pen: Pen, rest: Sequence[str]) -> None:
-    """One level line: lying flat."""
-    square(pen)
-    pen.path([(0.2, 0.51), (0.8, 0.51)], closed=False)
+    """One level line: lying flat; two: dripping wet."""
+    square(pen, rest)
+    for y in (0.42, 0.62) if "drip" in rest else (0.51,):
+        pen.path([(0.2, y), (0.8, y)], closed=False)
 
 
 def iron(pen: Pen, rest: Sequence[str]) -> None:
