@@ -125,6 +125,18 @@ def test_the_shelf_list_holds_every_cloth() -> None:
     assert [row[0] for row in rows] == ["C01", "V1"]
 
 
+def test_the_shelf_list_tells_parts_apart() -> None:
+    """A statement of several lines in one cell."""
+    velvet = VOILE | {"fibre_content": "pile 80% silk, 20% viscose; back 100% cotton; pile 55%"}
+    made = [ElementTree.fromstring(pages.shelf_list(shop(row, market=market), knowledge.load()))
+            for row, market in ((VINYL, "EU"), (velvet, "EU"), (velvet, "US"))]  # fmt: skip
+    assert [(next(one.iter("row"))[2].text or "").replace("\u00a0", " ") for one in made] == [
+        "100 % polyester, coating: polyvinyl chloride",
+        "pile: 80 % silk, 20 % viscose, back: 100 % cotton",
+        "Pile: 80% Silk, 20% Rayon, 100% Cotton Back (Pile constitutes 55% of fabric and back 45%)",
+    ]
+
+
 def test_a_bolt_end_label_has_no_back_and_one_copy() -> None:
     """Statement, care, price and origin for the end of the bolt."""
     root = ElementTree.fromstring(pages.bolt_ends(shop(VOILE), knowledge.load()))

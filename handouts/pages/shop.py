@@ -98,9 +98,17 @@ def shelf_row(fabric: Fabric, settings: Mapping[str, Value], words: Any) -> list
     """One cloth of the shelf list."""
     width = fabric.facts.get("width_cm")
     across = words.measures.across(width.value) if width and width.value and width.origin != "assumed" else ""
-    fibres = " ".join(statement(fabric)).partition(": ")[2] or "–"
+    fibres = run_on(statement(fabric)).partition(": ")[2] or "–"
     cells = [fabric.code, fabric.name, fibres, across, price(fabric, settings), str(fabric.shop.get("origin", ""))]
     return [cell or "–" for cell in cells]
+
+
+def run_on(lines: Sequence[str]) -> str:
+    """The lines of a statement as one: a comma between them, none after a colon or before a bracket."""
+    told = lines[0] if lines else ""
+    for line in lines[1:]:
+        told += f" {line}" if told.endswith(":") or line.startswith("(") else f", {line}"
+    return told
 
 
 def shop_marks(workshop: Workshop, knowledge: Knowledge) -> dict[str, str]:
