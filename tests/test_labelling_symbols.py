@@ -26,3 +26,12 @@ def test_symbols_say_neither_more_nor_less_than_the_settings(typed: str, names: 
     """care_symbols.md 2.1 to 2.5 (GINETEX table, a maker's rows): one dot is without steam; shade has its own line."""
     made = label(read_content("100% cotton", knowledge()), "EU", knowledge(), supplier_care=typed)
     assert " ".join(made.symbols) == names
+
+
+def test_the_words_beside_a_symbol_say_as_much() -> None:
+    """Never milder in words than in the sign: shade, dripping, very gentle."""
+    typed = "wash: 30 very gentle; bleach: no; dry: drip flat, shade; iron: 1; clean: no"
+    made = label(read_content("100% silk", knowledge()), "EU", knowledge(), supplier_care=typed)
+    assert made.symbols[::2] == ("wash-30-very-mild", "flat-drip-shade", "clean-no")
+    assert made.care[0] == "Washing: Wash at most 30 °C, very gentle (supplier)"
+    assert made.care[2] == "Drying: Drip dry flat in the shade (supplier)"

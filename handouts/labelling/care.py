@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Iterator, Mapping
 from typing import Any
@@ -32,7 +33,8 @@ def care_lines(
     parts = [*spoken(said), *silent(said, guidance, lexicon)]
     parts.sort(key=lambda part: OPERATIONS.index(part[0]))
     lines = [text for _, text in parts] + [f"Also: {words} (supplier)" for words in said.besides]
-    return packed(lines, bool(said.covered)), tuple(conflicts(said, care, content, lexicon, cell))
+    against = conflicts(said, care, market, lexicon, cell) if content.sections else ()
+    return packed(lines, bool(said.covered)), tuple(against)
 
 
 def spoken(said: Stated) -> Iterator[tuple[str, str]]:
@@ -92,16 +94,41 @@ def squeezed(lines: list[str]) -> tuple[str, ...]:
     return (*own, *ours)
 
 
-def conflicts(said: Stated, care: Care, content: Content, lexicon: Lexicon, cell: tuple[str, ...]) -> Iterator[Problem]:
+def conflicts(said: Stated, care: Care, market: str, lexicon: Lexicon, cell: tuple[str, ...]) -> Iterator[Problem]:
     """Where the supplier's words are hotter than the cloth's fibres and surface usually bear."""
     table = lexicon.knowledge.tables["care"]
-    wash = said.words("washing")
-    degrees = degrees_c(wash)
-    if degrees and content.sections and max(degrees) > care.c:
-        yield problem("care-conflict", *cell, found=wash[:60], fibre="this cloth", limit=f"{care.c} °C")
-    iron = said.words("ironing").casefold()
-    forbidden = any(word in iron for word in table["words"]["no"]) and "no steam" not in iron
-    dots = 0 if forbidden else iron_dots(iron, lexicon.knowledge) if iron else 0
-    if content.sections and dots > care.dots:
+    wash, iron = said.words("washing"), said.words("ironing")
+    if (wash_from(wash, market, table) or 0) > care.c:
+        found = wash[:60] + ("" if wash_from(wash, "", table) else SILENT)
+        yield problem("care-conflict", *cell, found=found, fibre="this cloth", limit=f"{care.c} °C")
+    if dots_said(iron.casefold(), market, lexicon) > care.dots:
         limit = ("no iron", "a cool iron", "a warm iron", "a hot iron")[care.dots]
-        yield problem("care-conflict", *cell, found=said.words("ironing")[:60], fibre="this cloth", limit=limit)
+        found = iron[:60] + ("" if dots_said(iron.casefold(), "", lexicon) else SILENT)
+        yield problem("care-conflict", *cell, found=found, fibre="this cloth", limit=limit)
+
+
+SILENT = " (no heat named, so hot)"
+"""What United States rules take words without a heat for (16 CFR 423.6(b))."""
+
+
+def wash_from(words: str, market: str, table: Mapping[str, Any]) -> int | None:
+    """The °C that washing words allow: their figure, or the least of hot and warm; in the United States no word means hot."""
+    degrees, least = degrees_c(words), table["temperature"]["wash_from"]
+    if degrees:
+        return max(degrees)
+    lower = words.casefold()
+    if any(word in lower for word in table["words"]["no"]):
+        return None
+    named = [word for word in (*least, *table["temperature"]["wash"]) if re.search(rf"\b{word}\b(?! iron)", lower)]
+    silent = market == "US" and not named and re.search(r"\b(?:machine|hand) wash\b", lower)
+    return int(least["hot"]) if silent else max((int(least.get(word, 0)) for word in named), default=None)
+
+
+def dots_said(lower: str, market: str, lexicon: Lexicon) -> int:
+    """The dots that ironing words allow; 0 where they forbid or say nothing. In the United States a bare “iron” is a hot one."""
+    if not lower or (
+        "no steam" not in lower and any(word in lower for word in lexicon.knowledge.tables["care"]["words"]["no"])
+    ):
+        return 0
+    hottest = 3 if market == "US" and re.search(r"\biron\b", lower) else 0
+    return iron_dots(lower, lexicon.knowledge) or hottest

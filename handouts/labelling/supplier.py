@@ -125,7 +125,8 @@ def wash_words(value: str, market: str, lexicon: Lexicon) -> str:
     if celsius is None:
         return ""
     gentle = any(word in value for word in ("gentle", "mild", "delicate"))
-    return washing(Care(by="hand" if "hand" in value else "machine", c=celsius, gentle=gentle), market, lexicon)
+    words = washing(Care(by="hand" if "hand" in value else "machine", c=celsius, gentle=gentle), market, lexicon)
+    return words.replace("gentle", "very gentle") if "very" in value else words
 
 
 def bleach_words(value: str, market: str, lexicon: Lexicon) -> str:
@@ -138,14 +139,20 @@ def bleach_words(value: str, market: str, lexicon: Lexicon) -> str:
 
 
 def dry_words(value: str, market: str, lexicon: Lexicon) -> str:
-    """`no tumble`, `low`, `line`, `flat`, `any`."""
+    """`no tumble`, `low`, `line`, `drip flat`, `line, shade`, `any`."""
     if is_no(value) or "no tumble" in value:
         return "do not tumble dry"
     heat = next((word for word in ("low", "medium", "high") if word in value), "")
     if heat or "tumble" in value:
         return f"tumble dry {heat}".strip()
-    way = {"line": "line dry", "flat": "dry flat", "drip": "drip dry"}
-    return next((words for key, words in way.items() if key in value), "tumble dry, any heat" if is_any(value) else "")
+    way = {
+        "line": "line dry",
+        "flat": "drip dry flat" if "drip" in value else "dry flat",
+        "drip": "drip dry",
+        "shade": "dry",
+    }
+    words = next((words for key, words in way.items() if key in value), "tumble dry, any heat" if is_any(value) else "")
+    return f"{words} in the shade" if "shade" in value else words
 
 
 def iron_words(value: str, market: str, lexicon: Lexicon) -> str:
