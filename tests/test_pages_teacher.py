@@ -11,7 +11,7 @@ from handouts import knowledge
 from handouts.pages.beyond import likes
 from handouts.pages.card import card
 from handouts.pages.plan import plan as plan_pages
-from handouts.pages.words import words_of
+from handouts.pages.words import vocabulary, words_of
 from handouts.pipeline import advise_fabrics
 from handouts.planning import plan
 from handouts.records import Decision, Fabric, Likeness, Spoke
@@ -167,3 +167,29 @@ def test_a_large_repeat_is_bought_once() -> None:
     ):
         chair = cloth("upholstery jacquard", "55% cotton, 45% polyester", one_way=True, **cells)
         assert [words for words in lines(chair, "before") if "uy one" in words] == [bought]
+
+
+@pytest.mark.parametrize(
+    ("name", "earlier", "later"),
+    [
+        ("corduroy", "Before washing, zigzag", "Wash a measured strip"),
+        ("terry towelling", "Before washing, zigzag", "Wash and tumble"),
+    ],
+)
+def test_what_comes_first_in_the_work_comes_first_on_the_card(name: str, earlier: str, later: str) -> None:
+    """The ends are zigzagged before the wash, though the rule of the cloth stands above the rule of every cloth."""
+    told = " / ".join(lines(cloth(name), "before", "page"))
+    assert -1 < told.index(earlier) < told.index(later)
+
+
+def test_cloth_is_pressed_before_anything_is_laid_on_it() -> None:
+    """Tissue and pattern go on cloth that lies flat (common practice, no source)."""
+    told = lines(cloth("acetate lining", "100% acetate"), "lay_out", "page")
+    assert told[0].startswith("Press it flat") and any("tissue" in words for words in told[1:])
+
+
+def test_every_line_that_goes_first_is_a_line_of_the_trade() -> None:
+    """A rule that is worded anew must not fall out of the order unseen."""
+    said = [words for rule in BASE.rules if rule.topic in ("pretreat", "layout") for words in rule.value or ()]
+    starts = [*vocabulary()["line"]["first"], *vocabulary()["line"]["buy"]]
+    assert [start for start in starts if not any(words.startswith(start) for words in said)] == []

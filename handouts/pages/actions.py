@@ -13,6 +13,7 @@ from handouts.pages.lines import (
     Line,
     bought,
     caution,
+    in_order,
     is_a_foot,
     line,
     mark_of,
@@ -49,7 +50,7 @@ class Actions:
         if self.say.measured_shrinkage():
             shrinks = [one | {"because": "", "mark": ""} for one in shrinks]
         buy = [one for one in (*wash, *self.layout) if bought(one)]
-        return [*buy, *(one for one in wash if not bought(one)), *shrinks]
+        return [*buy, *in_order([one for one in wash if not bought(one)]), *shrinks]
 
     @cached_property
     def layout(self) -> list[Line]:
@@ -60,7 +61,7 @@ class Actions:
         """Lay out, cut, hold, mark, interface."""
         cut = self.together(("cut_layers", "cut_tool"), self.say.cut)
         held = self.one("hold", self.say.hold)
-        laid = [one for one in self.layout if not bought(one)]
+        laid = in_order([one for one in self.layout if not bought(one)])
         return [*laid, *cut, *held, *self.lines("mark"), *self.lines("interfacing")]
 
     def sew(self) -> list[Line]:

@@ -36,6 +36,16 @@ def bought(one: Line) -> bool:
     return one["words"].startswith(tuple(vocabulary()["line"]["buy"]))
 
 
+def in_order(lines: Sequence[Line]) -> list[Line]:
+    """The lines, what has to be done before the others first, however general its rule."""
+    first = vocabulary()["line"]["first"]
+
+    def rank(one: Line) -> int:
+        return next((number for number, start in enumerate(first) if one["words"].startswith(start)), len(first))
+
+    return sorted(lines, key=rank)
+
+
 def is_a_foot(words: str) -> bool:
     """Whether a line does no more than name a foot, or another one that will do: `Walking foot.`, `Or a roller foot.`"""
     only = words.casefold() in {f"{name} foot." for name in vocabulary()["foot"]["known"]}
