@@ -43,6 +43,16 @@ def test_several_header_rows_above_are_passed_over(tmp_path: Path) -> None:
     assert (list(book.fabrics.index), book.cell("fabrics", "cloth", 5)) == ([5], "Fabrics!B5")
 
 
+def test_a_row_of_units_below_the_headings_gives_their_units(tmp_path: Path) -> None:
+    """Ounces, inches and a price by the yard, said below the headings: no fabric, and not passed over either."""
+    headings = [*HEADINGS, "Weight", "Width", "Shrinkage length", "Price", "Thickness (mm)"]
+    units = ["", "", "", "oz/yd²", "inches", "%", "$/yd", "in"]
+    book = read_lines(tmp_path, [headings, units, [*FABRIC, 10, 45, 5, 12, 0.5]])
+    keys = ("weight_gsm", "width_cm", "shrink_length_pct", "price_per_m", "thickness_mm")
+    assert book.fabrics.loc[3, list(keys)].tolist() == [339.1, 114.3, 5.0, 13.12, 0.5]
+    assert "Weight (oz/yd²)" in str(book.problems[0])
+
+
 def test_a_row_of_units_below_the_headings_is_no_fabric(tmp_path: Path) -> None:
     """Units on a line of their own are passed over."""
     book = read_lines(tmp_path, [[*HEADINGS, "Weight", "Width"], ["", "", "", "g/m²", "(cm)"], [*FABRIC, 120, 140]])
@@ -131,6 +141,13 @@ def test_every_setting_is_read(tmp_path: Path) -> None:
     book = workbook.read(make(tmp_path / "b.xlsx", {"Class": lines, "Fabrics": [HEADINGS, FABRIC]}))
     assert book.settings == {column.key: column.default for column in CLASS.columns}
     assert codes(book) == []
+
+
+def test_a_page_type_that_is_none_is_left_out_and_asked_about(tmp_path: Path) -> None:
+    """The others count, so that one slip on the Class sheet hides no other finding of the book."""
+    lines = {"Class": [["Setting", "Value"], ["Pages", "cards, postcards, Plan"]], "Fabrics": [HEADINGS, FABRIC]}
+    book = workbook.read(make(tmp_path / "b.xlsx", lines))
+    assert (book.settings["pages"], codes(book)) == ("cards, Plan", ["choice-unknown"])
 
 
 def test_two_columns_for_one_thing_fill_each_others_gaps(tmp_path: Path) -> None:

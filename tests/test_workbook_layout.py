@@ -118,6 +118,23 @@ def test_a_row_that_is_started_asks_for_the_rest(tmp_path: Path) -> None:
     assert codes(book) == ["name-missing", "cloth-missing", "content-missing"]
 
 
+def test_a_list_of_supplies_below_the_fabrics_is_read(tmp_path: Path) -> None:
+    """Two lists on one sheet: each is read, with the addresses of the sheet."""
+    lines = [HEADINGS, FABRIC, [], ["What we need"], ["Item", "Pack size", "Price"], ["thread", 500, 3.2], ["", 10, 1]]
+    book = read_lines(tmp_path, lines)
+    assert (list(book.fabrics.index), book.supplies["item"].dropna().to_dict()) == ([2], {6: "thread"})
+    assert [(found.code, found.cells) for found in book.problems] == [("item-missing", ("Fabrics!A7",))]
+
+
+def test_a_list_beside_the_first_is_said_not_to_be_read(tmp_path: Path) -> None:
+    """The note stands in its first heading; other words for the same things are no second list."""
+    lines = [[*HEADINGS, "", *HEADINGS], [*FABRIC, "", "Red", *FABRIC[1:]]]
+    (found,) = read_lines(tmp_path, lines).problems
+    assert (found.code, found.cells) == ("sheet-not-read", ("Fabrics!E1",))
+    book = read_lines(tmp_path, [[*HEADINGS, "", "Fabric", "Type", "Composition"], [*FABRIC, "", "", "", ""]])
+    assert codes(book) == ["heading-twice"] * 3
+
+
 def test_own_columns_and_a_second_list_are_noted(tmp_path: Path) -> None:
     """Columns of one's own do no harm; a second list of fabrics is said to be left out."""
     lines = {"Fabrics": [[*HEADINGS, "Shelf"], [*FABRIC, "top"]], "Old": [HEADINGS, FABRIC]}

@@ -156,6 +156,28 @@ def test_a_half_sign_and_other_fractions(tmp_path: Path, typed: str, read: float
     assert read_cell(tmp_path, "Thickness (mm)", typed) == (read, NOTHING)
 
 
+@pytest.mark.parametrize(
+    ("heading", "typed", "read", "said"),
+    [
+        ("Width (in)", "44-1/2", 113.0, NOTHING),
+        ("Width (in)", '44 1/2"', 113.0, NOTHING),
+        ("Width (in)", "44/45", 111.8, ["read-as"]),
+        ("Width (in)", '58/60"', 147.3, ["read-as"]),
+        ("Width (cm)", "140-145", 140.0, ["read-as"]),
+        ("Width (cm)", '44"-45"', 111.8, ["read-as"]),
+        ("Width (cm)", "1½ yds", 137.2, ["read-as"]),
+        ("Weight (oz/yd²)", "5 1/4 oz", 178.0, NOTHING),
+        ("Weight (oz/yd²)", "5-6", None, ["number-unreadable"]),
+        ("Weight (g/m²)", "'350", 350.0, NOTHING),
+    ],
+)
+def test_widths_from_to_and_mixed_fractions(
+    tmp_path: Path, heading: str, typed: str, read: Any, said: list[str]
+) -> None:
+    """44/45 is no fraction: cloth is sold as 44 to 45 inches wide (common practice), and the narrower counts, which is said."""
+    assert read_cell(tmp_path, heading, typed) == (read, said)
+
+
 def test_5_8_that_became_a_date_is_told_with_both_readings(tmp_path: Path) -> None:
     """A spreadsheet turns 5/8 into 8 May or 5 August: the message names what may have been typed."""
     book = read_lines(tmp_path, [[*HEADINGS, "Thickness (mm)"], [*FABRIC, datetime.date(2026, 5, 8)]])
@@ -183,6 +205,39 @@ def test_the_currency_may_stand_in_the_price_cells(tmp_path: Path) -> None:
     assert (book.settings["currency"], book.problems) == ("€", ())
     book = read_lines(tmp_path, [headings, [*FABRIC, "10,50 €"], ["Red", *FABRIC[1:], "$12"]])
     assert (book.settings["currency"], [p.code for p in book.problems]) == ("", ["price-without-currency"])
+
+
+@pytest.mark.parametrize(
+    ("typed", "currency"),
+    [
+        ("€ 12,90", "€"),
+        ("12,90 €/m", "€"),
+        ("12,90 EUR/m", "EUR"),
+        ("£12.90 per metre", "£"),
+        ("US$ 12.90", "US$"),
+        ("Fr. 12.90", "Fr"),
+        ("12,90 pro Meter", ""),
+        ("12.90 p/m", ""),
+    ],
+)
+def test_prices_with_their_currency_and_per_metre(tmp_path: Path, typed: str, currency: str) -> None:
+    """As price lists have them, signs or words, before or behind; the currency is asked for only where none is named."""
+    book = read_lines(tmp_path, [[*HEADINGS, "Price per metre"], [*FABRIC, typed]])
+    assert (book.fabrics["price_per_m"].tolist(), book.settings["currency"]) == ([12.9], currency)
+    assert [found.code for found in book.problems] == ([] if currency else ["price-without-currency"])
+
+
+@pytest.mark.parametrize("typed", ["12,-", "12,– €", "12.-", "CHF 12.–", "12 kr"])
+def test_round_prices(tmp_path: Path, typed: str) -> None:
+    """A dash stands for no cents."""
+    assert read_cell(tmp_path, "Price per metre", typed)[0] == 12.0
+
+
+def test_a_price_by_the_yard_is_said_to_be_read_per_metre(tmp_path: Path) -> None:
+    """A yard is 0.9144 m: 12.90 a yard are 14.11 a metre."""
+    book = read_lines(tmp_path, [[*HEADINGS, "Price per metre"], [*FABRIC, "$12.90/yd"]])
+    assert (book.fabrics["price_per_m"].tolist(), book.settings["currency"]) == ([14.11], "$")
+    assert "is read as 14.11 per metre." in str(book.problems[0])
 
 
 def test_prices_that_may_be_two_numbers_are_asked_about(tmp_path: Path) -> None:

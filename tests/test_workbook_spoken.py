@@ -25,6 +25,7 @@ PINT = {
     "yd": "yard",
     "yard": "yard",
     "yards": "yard",
+    "yds": "yard",
     "ft": "foot",
 }
 

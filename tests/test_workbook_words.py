@@ -115,6 +115,21 @@ def test_codes_and_names_stay_texts(tmp_path: Path) -> None:
     assert book.fabrics["name"].tolist()[3] == "NA"
 
 
+@pytest.mark.parametrize(
+    ("typed", "read", "said"),
+    [
+        (datetime.date(2026, 5, 8), "2026-05-08", NOTHING),
+        (46_150, "2026-05-08", ["read-as"]),
+        ("2026-05-08T00:00:00Z", "2026-05-08", NOTHING),
+        (2026, "2026", NOTHING),
+        ("Tuesdays in March", "Tuesdays in March", NOTHING),
+    ],
+)
+def test_days_as_dates_numbers_and_words(tmp_path: Path, typed: Any, read: str, said: list[str]) -> None:
+    """A day that lost its format is a number of days since 30 December 1899 (ECMA-376 part 1, 18.17.4.1): read, and said."""
+    assert read_cell(tmp_path, "Tested on", typed) == (read, said)
+
+
 def test_a_photo_from_another_folder_is_refused(tmp_path: Path) -> None:
     """A path in a cell never reaches the disk: only a file name beside the workbook."""
     for typed in ("../secret.png", "/etc/passwd", "C:\\x.png", "a/b.png", "..\\x"):

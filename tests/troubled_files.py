@@ -74,6 +74,7 @@ CHECKED: Mapping[str, Callable[[Path], Path]] = {
     "file-other-kind": written("b.xlsb", packed({"xl/workbook.bin": b"x"})),
     "file-renamed": renamed,
     "fabrics-missing": sheets(Letter=[["Dear Ann,"]]),
+    "lines-in-one-cell": sheets(Stock=[["Name;Cloth;Fibre content"], ["Blue;denim;100% cotton"]]),
     "fabrics-none": sheets(Fabrics=[HEADINGS]),
     "column-missing": sheets(Fabrics=[HEADINGS[:2], FABRIC[:2]]),
     "rows-cut": written("long.csv", many(50_001)),

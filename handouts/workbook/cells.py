@@ -115,7 +115,7 @@ def _text(value: Any, sense: Sense, percent: bool) -> Outcome:
 
 
 def _date(value: Any, sense: Sense, percent: bool) -> Outcome:
-    return read_date(value)
+    return read_date(value, sense.heading)
 
 
 KINDS: Mapping[str, Callable[[Any, Sense, bool], Outcome]] = {

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import codecs
 import csv
 import io
 from pathlib import Path
 
 from handouts.workbook.grid import Grid, Unreadable, filled_rows
-from handouts.workbook.headings import best_fit
+from handouts.workbook.headings import POINTS, best_fit
 from handouts.workbook.limits import CELL, FILE, SHEET
 from handouts.workbook.packed import SheetTooBig
 
 SEPARATORS = (",", ";", "\t", "|")
+SURE = 2 * POINTS["exact"]  # two headings
 OFTEN = frozenset("éèêëàâäáåæçñöôóòøùüûúßíìîïœÉÈÀÄÖÜÅÆØÇÑ°²³½¼¾–—“”‘’„…€£×±·«»")
 NEVER_IN_TEXT = frozenset(map(chr, (*range(9), 11, 12, *range(14, 32))))
 
@@ -24,7 +26,7 @@ def read_csv(path: Path) -> list[Grid]:
     text = decoded(data)
     strange = sum(text.count(sign) for sign in NEVER_IN_TEXT)
     if strange > max(8, len(text) // 500):
-        raise Unreadable("file-not-a-workbook", name=path.name, what="something other than text")
+        raise Unreadable("file-not-a-workbook", name=path.name, what="data of some other program")
     try:
         rows = _rows(text)
     except SheetTooBig as error:
@@ -35,7 +37,9 @@ def read_csv(path: Path) -> list[Grid]:
 
 
 def decoded(data: bytes) -> str:
-    """The text of a file in utf-8, utf-16, the Windows or the old Mac Western encoding."""
+    """The text of a file in utf-8, utf-16, utf-32, the Windows or the old Mac Western encoding."""
+    if data.startswith((codecs.BOM_UTF32_LE, codecs.BOM_UTF32_BE)):
+        return data.decode("utf-32", "replace")
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         return data.decode("utf-16", "replace")
     zeros = data[:4000].count(b"\0")
@@ -54,9 +58,19 @@ def _likely(text: str) -> int:
     return sum(1 if sign in OFTEN else -2 if sign == "\ufffd" else -1 for sign in signs)
 
 
+def one_cell_lines(grid: Grid) -> str:
+    """The separator of a sheet whose every line stands in one cell, as when a text file was opened the wrong way; else nothing."""
+    lines = [cells[0] for cells in grid.rows.values() if isinstance(cells[0], str)]
+    if any(cell is not None for cells in grid.rows.values() for cell in cells[1:]):
+        return ""
+    heads = {sign: best_fit([line.split(sign) for line in lines[: SHEET["heading_rows"]]]) for sign in SEPARATORS}
+    best = max(SEPARATORS, key=lambda sign: heads[sign])
+    return best if heads[best] >= SURE else ""
+
+
 def _rows(text: str) -> list[list[str]]:
     """The rows, split at the separator whose headings make most sense."""
-    text = text.lstrip("\ufeff").replace("\0", "")
+    text = text.lstrip("\ufeff").replace("\0", "").rstrip("\x1a")
     named = text[:10].lower().startswith("sep=")
     if named:
         first, _, rest = text.partition("\n")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
@@ -30,8 +31,13 @@ class Heading:
 
 def heading(typed: str, sheet: Sheet, guess: bool = True) -> Heading | None:
     """The column of `sheet` that a heading names, None when it names none; `guess` lets slips of the keyboard pass."""
-    text = " ".join(typed.split())
+    text = " ".join("".join(sign for sign in typed if not _is_picture(sign)).split())
     return _sure(text, sheet.key) or (_alike(text, sheet.key) if guess else None)
+
+
+def _is_picture(sign: str) -> bool:
+    """Whether a sign is an emoji, an arrow or what shapes one; degrees are none."""
+    return sign != "°" and (unicodedata.category(sign) in ("So", "Sk", "Cf") or sign == "\ufe0f")
 
 
 @lru_cache(10_000)

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
-from handouts.sheets import CLASS, FABRICS, HOUSE, SUPPLIES, Sheet
+from handouts.sheets import CLASS, FABRICS, HOUSE, SUPPLIES, Column, Sheet
 from handouts.workbook.grid import Grid
 from handouts.workbook.headings import Heading, heading, headings_in, points
 from handouts.workbook.limits import SHEET
+from handouts.workbook.unit_words import measure
 from handouts.workbook.words import plain, spoken
 
 PROBLEM_HEADINGS = ("Where", "What was found", "How to mend it", "Weight")
+AROUND_UNITS = "()[] €$£¥"
 NEEDED: Mapping[str, tuple[int, frozenset[str]]] = {
     # sheet → how many of its headings it takes, and of which one at least
     "fabrics": (2, frozenset({"name", "cloth", "fibre_content"})),
@@ -107,17 +109,27 @@ def _layout(grid: Grid, sheet: Sheet, row: int, score: int) -> Layout:
     unknown = {
         column: str(cell) for column, cell in cells if column not in used and cell is not None and str(cell).strip()
     }
-    return Layout(sheet, grid, row, places, tuple(twice), unknown, _first_row(grid, row), score=score)
+    if not _are_units(grid.rows.get(row + 1, ())):
+        return Layout(sheet, grid, row, places, tuple(twice), unknown, row + 1, score=score)
+    places = {key: _with_unit_below(place, sheet.column(key), grid, row) for key, place in places.items()}
+    return Layout(sheet, grid, row, places, tuple(twice), unknown, row + 2, score=score)
 
 
-def _first_row(grid: Grid, header: int) -> int:
-    """The row after the headings, or after a row of units below them."""
-    cells = [cell for cell in grid.rows.get(header + 1, ()) if cell is not None]
+def _are_units(row: Sequence[Any]) -> bool:
+    """Whether a row below the headings holds nothing but units: g/m² · inches · % · €/m."""
+    cells = [cell for cell in row if cell is not None]
     units = {plain(word) for table in spoken("units").values() for word in (*table["metric"], *table["imperial"])}
-    are_units = cells and all(
-        isinstance(cell, str) and plain(cell.strip("()[] ")) in units | {"%", "0 3"} for cell in cells
+    known = units | {"%", "0 3", *spoken("money")["signs"]}
+    return bool(cells) and all(
+        isinstance(cell, str) and {plain(cell.strip(AROUND_UNITS)), cell.strip()} & known for cell in cells
     )
-    return header + 2 if are_units else header + 1
+
+
+def _with_unit_below(place: Place, column: Column, grid: Grid, row: int) -> Place:
+    """The place with the unit that stands below its heading, where the heading names none."""
+    below = grid.value(row + 1, place.column)
+    found = measure(column, below.strip(AROUND_UNITS)) if isinstance(below, str) else None
+    return place if place.heading.measure else replace(place, heading=replace(place.heading, measure=found))
 
 
 def find_class(grids: Sequence[Grid], lists: Iterable[Layout]) -> Layout | None:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
-from handouts.sheets import Column
-from handouts.workbook.limits import BELIEF
-from handouts.workbook.numbers import Typed, proposed_number, read_number
+from handouts.sheets import PER_METRE, Column
+from handouts.workbook.limits import BELIEF, LIST
+from handouts.workbook.numbers import Typed, proposed_number, read_number, read_range
 from handouts.workbook.outcome import Outcome, outcome
 from handouts.workbook.texts import as_text, clean
 from handouts.workbook.unit_words import Measure, imperial_of, measure, metric_of
@@ -14,8 +15,8 @@ from handouts.workbook.words import did_you_mean, plain, shown, spoken
 
 PERCENT_WORDS = frozenset({"%", "percent", "per cent", "pct", "prozent", "％"})
 ALONE = "Type the figure alone, like 12."
-MONEY = "€$£¥₤ "
-MONEY_WORDS = frozenset({"eur", "usd", "gbp", "chf", "cad", "aud", "euro", "euros", "dollars", "pounds"})
+ROUND_PRICE = re.compile(r"(?<=\d)[.,]\s?[-–—]+")  # 12,– and 12.-
+BEFORE_SLASH = re.compile(r"(?<=[^\W\d]{2})/")  # EUR/m, not p/m
 
 
 def read_measure(value: Any, column: Column, own: Measure, heading: str, percent: bool) -> Outcome:
@@ -24,7 +25,8 @@ def read_measure(value: Any, column: Column, own: Measure, heading: str, percent
         return _unreadable(as_text(value), column, heading)
     if isinstance(value, str):
         text, _ = clean(value)
-        typed = read_number(_without_money(text, column))
+        bare = _without_money(text, column)
+        typed = read_number(bare) or _lower(bare, column)
         return _from_text(text, typed, column, own, heading) if typed else _unreadable(text, column, heading)
     if column.kind == "percent":
         return _percent(float(value), column, heading, percent)
@@ -49,12 +51,21 @@ def _from_text(text: str, typed: Typed, column: Column, own: Measure, heading: s
     return outcome(read.value, "read-as", heading=heading, found=shown(text), read=_with_unit(read.value, column))
 
 
+def _lower(text: str, column: Column) -> Typed | None:
+    """The lower end of a range, where that is what counts; marked as a reading of its own."""
+    spread = read_range(text) if column.key in LIST["lower_of_range"] else None
+    return Typed(spread.readings[:1], spread.rest, about=True) if spread else None
+
+
 def _without_money(text: str, column: Column) -> str:
-    """The text without currency signs and words, where the column holds a price."""
+    """The text without currency signs and words, where the column holds a price: `12,– EUR/m` as `12 /m`."""
     if not column.key.startswith("price"):
         return text
-    words = [word for word in text.strip(MONEY).split() if word.casefold() not in MONEY_WORDS]
-    return " ".join(words).strip(MONEY).removesuffix(",-").removesuffix(".-")
+    bare = text
+    for sign in spoken("money")["signs"]:
+        bare = bare.replace(sign, " ")
+    words = BEFORE_SLASH.sub(" /", ROUND_PRICE.sub("", bare)).replace("/ ", "/").split()
+    return " ".join(word for word in words if word.casefold().rstrip(".") not in spoken("money")["words"])
 
 
 def _percent(value: float, column: Column, heading: str, sure: bool, scale: float = 100.0) -> Outcome:
@@ -122,7 +133,7 @@ def _other_unit(value: float, found: str, column: Column, used: Measure) -> str:
 
 def _with_unit(value: float, column: Column) -> str:
     unit = column.unit.metric if column.unit else "%" if column.kind == "percent" else ""
-    return f"{value:.4g} {unit}".strip()
+    return f"{value:.4g} {'per ' if unit == PER_METRE.metric else ''}{unit}".strip()
 
 
 def _unreadable(text: str, column: Column, heading: str) -> Outcome:

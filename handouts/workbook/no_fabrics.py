@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from handouts.sheets import FABRICS, Column
 from handouts.workbook.layout import Layout, Place
 from handouts.workbook.words import plain, shown, spoken
@@ -38,6 +40,12 @@ def imperial_example(column: Column) -> str:
     return f"{(unit.factor / value if unit.reciprocal else value / unit.factor):.1f}".removesuffix(".0")
 
 
+def asides(layout: Layout, rows: Sequence[int]) -> list[int]:
+    """Those of some rows that are no records, and worth saying so."""
+    titles = _titles(layout)
+    return [row for row in rows if row in titles or is_total(layout, row) or repeats_headings(layout, row)]
+
+
 def is_total(layout: Layout, row: int) -> bool:
     """Whether a row of the fabrics only adds up: no cloth, no fibre content, and a word for a total in it."""
     if layout.sheet is not FABRICS or _texts(layout, row, TELLING):
@@ -46,6 +54,16 @@ def is_total(layout: Layout, row: int) -> bool:
     words = name or [cell for cell in layout.grid.rows[row] if isinstance(cell, str)]
     totals = spoken("totals")["words"]
     return any(plain(word).rstrip("0123456789 ,()=") in totals for word in words)
+
+
+def _titles(layout: Layout) -> set[int]:
+    """The rows in which one merged cell covers name, cloth and fibre content: titles of groups."""
+    columns = [place.column for key, place in layout.places.items() if key in (*TELLING, "name")]
+    if layout.sheet is not FABRICS or len(columns) < 2:
+        return set()
+    first, last = min(columns), max(columns)
+    merged = layout.grid.look.merged
+    return {top for top, left, bottom, right in merged if top == bottom and left <= first and last <= right}
 
 
 def repeats_headings(layout: Layout, row: int) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from handouts.problems import Problem, problem
 from handouts.workbook.grid import letters, ranges
 from handouts.workbook.layout import Layout, Place
+from handouts.workbook.limits import LIST
 from handouts.workbook.words import closest, did_you_mean, shown
 
 
@@ -24,9 +25,13 @@ def _headings(layout: Layout) -> Iterator[Problem]:
         first = grid.cell(header, layout.places[key].column)
         yield problem("heading-twice", first, grid.cell(header, place.column), heading=shown(place.heading.typed))
     titles = [column.title() for column in sheet.columns if column.key not in layout.places]
-    for number, typed in layout.unknown.items():
+    unknown, most = list(layout.unknown.items()), LIST["own_columns"]
+    for number, typed in unknown[:most]:
         near = did_you_mean(closest(typed, titles))
         yield problem("heading-unknown", grid.cell(header, number), found=shown(typed), proposal=near)
+    for number, typed in unknown[most : most + 1]:
+        found = f"{shown(typed)}” and {len(unknown) - most} more up to “{shown(unknown[-1][1])}"
+        yield problem("heading-unknown", grid.cell(header, number), found=found, proposal="")
 
 
 def _read_as(layout: Layout, key: str, place: Place) -> Problem:

@@ -6,12 +6,13 @@ import re
 import unicodedata
 from dataclasses import dataclass
 
+from handouts.workbook.limits import LIST
 from handouts.workbook.words import spoken
 
-FIGURES = re.compile(r"[+\-−]?\s*(?:\d+\s+\d+/\d+|\d+/\d+|\d[\d.,' ]*|[.,]\d+)")
-FRACTION = re.compile(r"^(?:(\d+)\s+)?(\d{1,3})/(\d{1,3})$")
+FIGURES = re.compile(r"[+\-−]?\s*(?:\d+[\s-]+\d+/\d+|\d+/\d+|\d[\d.,' ]*|[.,]\d+)")
+FRACTION = re.compile(r"^(?:(\d+)[\s-]+)?(\d{1,3})/(\d{1,3})$")
 GROUPED = re.compile(r"^\d{1,3}(?:[.,' ]\d{3})+$")
-RANGE = re.compile(r"^\s*([\d.,]+)\s*(?:-|–|—|to|bis|à)\s*([\d.,]+)\s*(.*)$", re.I)
+RANGE = re.compile(r"^\s*([\d.,]+)\s*[\"″”]?\s*(?:-|–|—|/|to|bis|à)\s*([\d.,]+)\s*(.*)$", re.I)
 LETTERS_FOR_FIGURES = str.maketrans(
     {"o": "0", "O": "0", "l": "1", "I": "1", "i": "1", "S": "5", "B": "8", "Z": "2", "|": "1"}
 )
@@ -28,7 +29,7 @@ class Typed:
 
 def read_number(text: str) -> Typed | None:
     """The number a text begins with, None when it holds none or more than one."""
-    text, about = _without_about(_fractions_apart(text))
+    text, about = _without_about(_fractions_apart(text).lstrip("'’"))
     found = FIGURES.match(text)
     if not found:
         return None
@@ -39,12 +40,18 @@ def read_number(text: str) -> Typed | None:
     return Typed(readings, rest, about)
 
 
+def read_range(text: str) -> Typed | None:
+    """The two ends of `140–160`, `44/45"` or `58-60 in`, the lower first; None when it is none."""
+    found = RANGE.match(text)
+    low, high = (_readings(found[1]), _readings(found[2])) if found else ((), ())
+    return Typed((low[0], high[0]), found[3]) if found and low and high and low[0] < high[0] else None
+
+
 def proposed_number(text: str) -> float | None:
     """The number that was probably meant: `12o` → 120, `140–160` → 150."""
-    spread = RANGE.match(text)
+    spread = read_range(text)
     if spread:
-        low, high = _readings(spread[1]), _readings(spread[2])
-        return (low[0] + high[0]) / 2 if low and high else None
+        return (spread.readings[0] + spread.readings[1]) / 2
     head = re.match(r"^\s*[\doOlIiSBZ|.,]+", text)
     if not head or not re.search(r"\d", head[0]):
         return None
@@ -76,7 +83,7 @@ def _readings(figures: str) -> tuple[float, ...]:
     fraction = FRACTION.match(text)
     if fraction:
         whole, over, under = (int(part or 0) for part in fraction.groups())
-        return (sign * (whole + over / under),) if under else ()
+        return (sign * (whole + over / under),) if under in LIST["parts"] else ()
     return tuple(sign * value for value in _decimals(text))
 
 

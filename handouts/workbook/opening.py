@@ -25,7 +25,19 @@ OTHERS = {
     b"MZ": "a program",
     b"SQLite format 3": "a database",
 }
-SUFFIXES = {"xlsx": (".xlsx", ".xlsm"), "ods": (".ods",), "xls": (".xls",), "csv": (".csv", ".txt", ".tsv")}
+SUFFIXES = {
+    "xlsx": (".xlsx", ".xlsm", ".xltx", ".xltm"),
+    "ods": (".ods", ".ots"),
+    "xls": (".xls", ".xlt"),
+    "csv": (".csv", ".txt", ".tsv", ".tab"),
+}
+MARKUP = (b"<!doctype", b"<html", b"<table", b"<?xml", b"<meta", b"<head", b"mime-version:")
+OTHER_TEXTS = {
+    b"-com:office:spreadsheet": "a workbook in an old form, one long text",
+    b"<office:document ": "a workbook as one long text (.fods)",
+    b'"doc_id"': "only a link to a sheet on the web",
+    b"[internetshortcut]": "only a link to a page on the web",
+}
 
 
 def open_grids(path: Path) -> tuple[list[Grid], list[Problem]]:
@@ -70,7 +82,10 @@ def _kind(path: Path, head: bytes) -> str:
 
 def _refuse_markup(path: Path, head: bytes) -> None:
     start = head.replace(b"\0", b"").lstrip(b"\xef\xbb\xbf\xff\xfe \t\r\n").lower()
-    if start.startswith((b"<!doctype", b"<html", b"<table", b"<?xml", b"<meta", b"<head")):
+    what = next((words for sign, words in OTHER_TEXTS.items() if sign in start), "")
+    if what and start[:1] in b"<{[":
+        raise Unreadable("file-other-kind", name=path.name, what=what)
+    if start.startswith(MARKUP):
         raise Unreadable("file-web-page", name=path.name)
 
 

@@ -13,14 +13,15 @@ from handouts.records import Book
 from handouts.sheets import FABRICS, HOUSE, SUPPLIES
 from handouts.workbook.bare_units import with_units
 from handouts.workbook.columns import check_fabrics
-from handouts.workbook.grid import Unreadable
+from handouts.workbook.csvs import one_cell_lines
+from handouts.workbook.grid import Grid, Unreadable
 from handouts.workbook.layout import Layout, find_class, find_lists
-from handouts.workbook.measures import MONEY, MONEY_WORDS
+from handouts.workbook.lists_apart import apart
 from handouts.workbook.notes import notes_on
 from handouts.workbook.opening import open_grids
 from handouts.workbook.rows import Rows, Words, empty_frame, read_rows
 from handouts.workbook.settings import Settings, read_settings
-from handouts.workbook.words import shown
+from handouts.workbook.words import shown, spoken
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -32,16 +33,28 @@ def read_book(path: Path, words: Words) -> Book:
         grids, problems = open_grids(path)
     except Unreadable as error:
         return _empty(path, Settings(), [error.finding])
-    grids = [replace(grid, title=shown(grid.title) or "Sheet").with_merges_filled() for grid in grids]
+    whole = [replace(grid, title=shown(grid.title) or "Sheet").with_merges_filled() for grid in grids]
+    grids = [part for grid in whole for part in apart(grid)]
     lists, others = find_lists(grids)
     fabrics = lists.get(FABRICS.key)
     settings = read_settings(find_class(grids, lists.values()), words)
     if fabrics is None:
-        titles = ", ".join(grid.title for grid in grids[:6])
-        return _empty(
-            path, settings, [*problems, problem("fabrics-missing", name=shown(path.name), titles=titles or "none")]
-        )
+        return _empty(path, settings, [*problems, _no_list(path, whole)])
     return _filled(path, settings, lists, words, [*problems, *_others(others)])
+
+
+def _no_list(path: Path, grids: Sequence[Grid]) -> Problem:
+    """Why no list was found."""
+    for grid in grids:
+        if sign := one_cell_lines(grid):
+            return problem(
+                "lines-in-one-cell", grid.cell(min(grid.rows), 1), title=grid.title, sign=SIGNS.get(sign, sign)
+            )
+    titles = ", ".join(grid.title for grid in grids[:6])
+    return problem("fabrics-missing", name=shown(path.name), titles=titles or "none")
+
+
+SIGNS = {"\t": "tab"}
 
 
 def currency_of(rows: Rows) -> str:
@@ -50,13 +63,18 @@ def currency_of(rows: Rows) -> str:
     if place is None:
         return ""
     cells = [rows.layout.grid.value(row, place.column) for row in rows.numbers]
-    words = [re.findall(r"[€$£¥]|[a-zA-Z]+", cell) for cell in cells if isinstance(cell, str)]
-    named = {word for found in words for word in found if word in MONEY or word.casefold() in MONEY_WORDS}
+    money = spoken("money")
+    signs = "|".join(map(re.escape, money["signs"]))
+    words = [re.findall(rf"{signs}|[^\W\d_]+", cell) for cell in cells if isinstance(cell, str)]
+    named = {word for found in words for word in found if word in money["signs"] or word.casefold() in money["words"]}
     return named.pop() if len(named) == 1 else ""
 
 
 def _others(others: Sequence[Layout]) -> list[Problem]:
-    return [problem("sheet-not-read", other.grid.cell(other.header, 1), title=other.grid.title) for other in others]
+    firsts = ((other, min(place.column for place in other.places.values())) for other in others)
+    return [
+        problem("sheet-not-read", other.grid.cell(other.header, at), title=other.grid.title) for other, at in firsts
+    ]
 
 
 def _filled(path: Path, settings: Settings, lists: Mapping[str, Layout], words: Words, problems: list[Problem]) -> Book:

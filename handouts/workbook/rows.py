@@ -12,7 +12,7 @@ from handouts.workbook.cells import read_cell, sense_of
 from handouts.workbook.grid import letters, ranges
 from handouts.workbook.layout import Layout, Place
 from handouts.workbook.limits import LIST, SHEET
-from handouts.workbook.no_fabrics import is_example, is_total, repeats_headings
+from handouts.workbook.no_fabrics import asides, is_example
 from handouts.workbook.outcome import Finding, Outcome
 from handouts.workbook.words import shown
 
@@ -83,7 +83,7 @@ def read_rows(layout: Layout, words: Words) -> Rows:
     """Every row that says something, read cell by cell."""
     rows = Rows(layout)
     started = [row for row in _started(layout) if not is_example(layout, row)]
-    aside = [row for row in started if is_total(layout, row) or repeats_headings(layout, row)]
+    aside = asides(layout, started)
     if aside:
         rows.found.append((0, 0, problem("rows-aside", layout.grid.cell(aside[0], 1), rows=ranges(aside))))
     rows.numbers = sorted(set(started) - set(aside))
@@ -100,7 +100,7 @@ def read_rows(layout: Layout, words: Words) -> Rows:
 
 
 def _started(layout: Layout) -> Iterator[int]:
-    """Rows below the headings that say something: ticks taken out and zeros that formulas leave say nothing."""
+    """Rows below the headings that say something: dashes, ticks taken out and zeros that formulas leave say nothing."""
     columns = [place.column for place in (*layout.places.values(), *(place for _, place in layout.twice))]
     for row, cells in layout.grid.rows.items():
         if row >= layout.first_row and any(column <= len(cells) and _says(cells[column - 1]) for column in columns):
@@ -109,7 +109,7 @@ def _started(layout: Layout) -> Iterator[int]:
 
 def _says(value: Any) -> bool:
     if isinstance(value, str):
-        return bool(value.strip())
+        return value.strip() not in ("", "-", "–", "—")
     return value is not None and value is not False and value != 0
 
 

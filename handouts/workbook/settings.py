@@ -82,8 +82,8 @@ def _read_setting(settings: Settings, grid: Grid, row: int, value_column: int, k
     read = read_cell(
         grid.value(*spot), sense_of(column, column.title(), known.measure, words), spot in grid.look.percent
     )
-    findings = [*_blank_findings(grid, spot), *read.findings, *_page_findings(column, read)]
-    for finding in findings:
+    read = _known_pages(read) if column.key == "pages" and read.value else read
+    for finding in (*_blank_findings(grid, spot), *read.findings):
         settings.problems.append(problem(finding.code, cell, **{"heading": column.title(), **finding.found}))
     if read.value is None:
         return
@@ -113,18 +113,16 @@ def _blank_findings(grid: Grid, spot: tuple[int, int]) -> list[Finding]:
     return [Finding("cell-uncalculated")] if spot in grid.look.stale else []
 
 
-def _page_findings(column: Column, read: Outcome) -> list[Finding]:
-    """Page types that are none."""
-    if column.key != "pages" or not read.value:
-        return []
-    strange = [
-        word for word in map(str.strip, read.value.split(",")) if word and plain(word) not in map(plain, PAGE_TYPES)
-    ]
-    found = {"choices": ", ".join(PAGE_TYPES)}
-    return [
-        Finding("choice-unknown", {**found, "found": shown(word), "proposal": did_you_mean(closest(word, PAGE_TYPES))})
-        for word in strange
-    ]
+def _known_pages(read: Outcome) -> Outcome:
+    """The page types among the words of the cell, and a finding for each word that is none."""
+    words = [word for word in map(str.strip, read.value.split(",")) if word]
+    known = [word for word in words if plain(word) in map(plain, PAGE_TYPES)]
+    strange = (
+        {"found": shown(word), "proposal": did_you_mean(closest(word, PAGE_TYPES)), "choices": ", ".join(PAGE_TYPES)}
+        for word in words
+        if word not in known
+    )
+    return Outcome(", ".join(known), (*read.findings, *(Finding("choice-unknown", found) for found in strange)))
 
 
 def _whole(value: Any) -> Any:

@@ -7,13 +7,17 @@ import re
 import unicodedata
 from typing import Any
 
-from handouts.workbook.limits import CELL
+from handouts.workbook.limits import CELL, LIST
 from handouts.workbook.outcome import Finding, Outcome, outcome
+from handouts.workbook.words import shown
 
 SPACES = re.compile(r"[\s\u00a0\u202f\u2007\u200b\ufeff]+")
 QUIET = frozenset("\u200b\u200c\u200d\ufeff\u00ad\u2060\t\n\r\x0b\x0c\x1c\x1d\x1e\x1f\x85\u2028\u2029")
 SPRING = ("January", "February", "March", "April", "May", "June")
 MONTHS = (*SPRING, "July", "August", "September", "October", "November", "December")
+
+DAY_0 = datetime.date(1899, 12, 30)  # ECMA-376 part 1, 18.17.4.1: a day is the number of days since
+MIDNIGHT = re.compile(r"(?<=\d)T00:00:00(?:\.0+)?Z?$")
 
 
 def clean(text: str) -> tuple[str, tuple[Finding, ...]]:
@@ -52,12 +56,15 @@ def read_text(value: Any) -> Outcome:
     return Outcome(text or None, findings)
 
 
-def read_date(value: Any) -> Outcome:
-    """A day as 2026-05-08; words (“Tuesdays in March”) stay as they are."""
+def read_date(value: Any, heading: str) -> Outcome:
+    """A day as 2026-05-08; words (“Tuesdays in March”) stay as they are. A day that lost its format is a number: said."""
     if isinstance(value, datetime.date):
         return Outcome(as_text(value))
+    if isinstance(value, float | int) and LIST["days"][0] < value < LIST["days"][1]:
+        day = as_text(DAY_0 + datetime.timedelta(days=int(value)))
+        return outcome(day, "read-as", heading=heading, found=shown(value), read=day)
     text, findings = clean(as_text(value))
-    return Outcome(text or None, findings)
+    return Outcome(MIDNIGHT.sub("", text) or None, findings)
 
 
 def became(value: datetime.date) -> dict[str, object]:

@@ -37,8 +37,8 @@ def _scans(book: zipfile.ZipFile) -> tuple[dict[str, Scan], dict[str, bytes]]:
         scan = scan_sheet(book, part, title, styles)
         if not scan.regular:
             mended[part], lost = rewritten(book, part)
-            scan = scan_sheet(mended[part], part, title, styles)
-            scan.lost = lost
+            said, scan = scan.errors, scan_sheet(mended[part], part, title, styles)
+            scan.lost, scan.errors = lost, {**scan.errors, **said}
         if scan.strays():
             mended[part] = trimmed(mended.get(part) or book, part, scan)
         scans[part] = scan

@@ -15,6 +15,7 @@ from handouts.workbook.grid import Spot, column_number, letters
 from handouts.workbook.limits import SHEET
 from handouts.workbook.markup import parse, parser
 from handouts.workbook.packed import SheetTooBig
+from handouts.workbook.xlsx_scan import ERRORS
 
 PLACE = re.compile(r"^([A-Za-z]{1,9})(\d{1,18})$")
 MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
@@ -111,6 +112,8 @@ class _Sheet:
         place = f' r="{letters(self.column)}{self.row}"' + _attributes(self.about, ("s", "t"))
         formula = "<f></f>" if self.formula else ""
         value = escape("".join(self.value))
+        if self.about.get("t") == "e" and value not in ERRORS:
+            value = "#N/A"  # newer kinds, like #SPILL!
         inside = f"<is><t>{value}</t></is>" if self.about.get("t") == "inlineStr" else f"<v>{value}</v>"
         self.lines.append(f"<c{place}>{formula}{inside}</c>")
 

@@ -28,6 +28,9 @@ FORMULA = re.compile(
     rb"<(?:\w+:)?c(\s[^>]*)?(?<!/)>\s*<(?:\w+:)?f\b(?:[^>]*/>|[^>]*>[^<]*</(?:\w+:)?f>)\s*"
     rb"(?:<(?:\w+:)?v\s*/>|<(?:\w+:)?v>\s*</(?:\w+:)?v>)?\s*</(?:\w+:)?c>"
 )
+ERRORS = frozenset(
+    {"#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"}
+)  # the reader knows no newer kinds
 VALUE = re.compile(rb"<(?:\w+:)?v>([^<]*)<")
 MERGE = re.compile(rb'<(?:\w+:)?mergeCell\s[^>]*\bref="([A-Z]{1,3})(\d{1,7}):([A-Z]{1,3})(\d{1,7})"')
 HIDDEN = re.compile(rb'\bhidden="(?:1|true|on)"')
@@ -154,6 +157,7 @@ def _scan_cells(scan: Scan, piece: bytes, percent: re.Pattern[bytes] | None) -> 
         raise SheetTooBig
     if b'"e"' in piece:
         scan.errors |= {_spot(cell): _text(inside) for cell, inside in ERROR.findall(piece)}
+        scan.regular = scan.regular and ERRORS.issuperset(scan.errors.values())
     if b"<f" in piece or b":f" in piece:
         scan.stale |= {_spot(cell) for cell in FORMULA.findall(piece) if b't="str"' not in cell}
     if percent:
