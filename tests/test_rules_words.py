@@ -76,3 +76,21 @@ def test_ticking_is_no_denim() -> None:
     told = " ".join(line for topic in ("pretreat", "watch_out") for line in advice[topic].value)
     assert "denim" not in told.casefold() and "inside out" not in told
     assert advice["needle_point"].value[0] == "universal" and 80 <= advice["needle_nm"].value["start"] <= 100
+
+
+@pytest.mark.parametrize(
+    ("cloth", "content", "topic", "said", "unsaid"),
+    [
+        ("three-layer laminate", "100% polyamide", "pretreat", "No need to wash it", "Do not wash"),
+        ("PUL", "PU on 100% polyester", "pretreat", "No need to wash it", "Do not wash"),
+        ("swimwear", "80% polyamide, 20% elastane", "interfacing", "None; line it", "fusible"),
+        ("fusible interfacing", "100% cotton", "interfacing", "press and lift", "low-heat"),
+        ("beaded lace", "100% polyester", "watch_out", "clear beads", "discs"),
+        ("sequin fabric", "100% polyester", "layout", "stroke smooth", "beads"),
+        ("quilting cotton", "100% cotton", "layout", "Press it flat", "discs"),
+    ],
+)  # common practice, no source
+def test_a_line_speaks_of_this_cloth(cloth: str, content: str, topic: str, said: str, unsaid: str) -> None:
+    """What a teacher would say of it, and not what belongs to its neighbour."""
+    lines = " ".join(advised(cloth, content)[topic].value)
+    assert said in lines and unsaid not in lines, lines
