@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from itertools import product
 
+from handouts.advice.near import Near
 from handouts.advice.spelling import plain, singular
 from handouts.advice.spoken_weight import without_figure
 from handouts.model import Cloth, Construction, Knowledge
@@ -57,7 +57,7 @@ def find_cloth(text: str, knowledge: Knowledge, content: Content = NO_CONTENT) -
     if word:
         narrow = next((name for name in narrower(word, content, words, knowledge) if name in words), word)
         return Found(item_of(words[narrow], knowledge), sure=bool(whole))
-    near = difflib.get_close_matches(said, words, n=3, cutoff=0.75)
+    near = near_names(knowledge).closest(said, most=3, cutoff=0.75)
     names = tuple(dict.fromkeys(item_of(words[word], knowledge).name for word in near))
     return Found(None, sure=False, proposals=names)
 
@@ -69,7 +69,7 @@ def misspelt(said: str, knowledge: Knowledge) -> str:
     """
     parts, words = said.split(), index(knowledge)
     for at, part in enumerate(parts):
-        near = difflib.get_close_matches(part, name_parts(knowledge), n=1, cutoff=SLIP) if len(part) > 3 else []
+        near = near_parts(knowledge).closest(part, most=1, cutoff=SLIP) if len(part) > 3 else []
         if near and near[0] != part and abs(len(near[0]) - len(part)) < 2:
             mended = [*parts[:at], near[0], *parts[at + 1 :]]
             spans = (" ".join(mended[i:j]) for i in range(at + 1) for j in range(len(mended), at, -1))
@@ -82,9 +82,15 @@ SLIP = 0.83
 
 
 @cache
-def name_parts(knowledge: Knowledge) -> tuple[str, ...]:
+def near_names(knowledge: Knowledge) -> Near:
+    """Every word for a cloth or a construction, to hold a text against."""
+    return Near(index(knowledge))
+
+
+@cache
+def near_parts(knowledge: Knowledge) -> Near:
     """Every single word of the names of cloths and constructions, longer than three letters."""
-    return tuple(dict.fromkeys(part for name in index(knowledge) for part in name.split() if len(part) > 3))
+    return Near(dict.fromkeys(part for name in index(knowledge) for part in name.split() if len(part) > 3))
 
 
 def narrower(word: str, content: Content, words: Mapping[str, str], knowledge: Knowledge) -> Iterator[str]:
