@@ -184,7 +184,7 @@ def test_what_comes_first_in_the_work_comes_first_on_the_card(name: str, earlier
 
 def test_cloth_is_pressed_before_anything_is_laid_on_it() -> None:
     """Tissue and pattern go on cloth that lies flat (common practice, no source)."""
-    told = lines(cloth("acetate lining", "100% acetate"), "lay_out", "page")
+    told = lines(cloth("polyester chiffon", "100% polyester"), "lay_out", "page")
     assert told[0].startswith("Press it flat") and any("tissue" in words for words in told[1:])
 
 
