@@ -88,6 +88,10 @@ def test_ticking_is_no_denim() -> None:
         ("beaded lace", "100% polyester", "watch_out", "clear beads", "discs"),
         ("sequin fabric", "100% polyester", "layout", "stroke smooth", "beads"),
         ("quilting cotton", "100% cotton", "layout", "Press it flat", "discs"),
+        ("melton", "85% wool, 15% polyamide", "watch_out", "Press longer, not hotter", "Edges roll"),
+        ("barkcloth", "100% cotton", "layout", "Centre a motif", "sleeves"),
+        ("ticking", "100% cotton", "suits", "cushions", "trousers"),
+        ("velboa", "100% polyester", "watch_out", "melts it flat", "starch"),
     ],
 )  # common practice, no source
 def test_a_line_speaks_of_this_cloth(cloth: str, content: str, topic: str, said: str, unsaid: str) -> None:
