@@ -117,7 +117,7 @@ def mac_archive(folder: Path) -> Path:
 
 
 def dated_1904(folder: Path) -> Path:
-    """Days counted from 1904, as old Macs do."""
+    """Days counted from 1904, as some older programs do."""
     book = openpyxl.Workbook()
     book.epoch = CALENDAR_MAC_1904
     book.worksheets[0].append([*HEADINGS, "Tested on"])

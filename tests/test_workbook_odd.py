@@ -156,7 +156,7 @@ BOOKS: dict[str, tuple[Maker, list[str], list[str]]] = {
         [],
         ["file-other-kind"],
     ),
-    "only a link": (text("b.gsheet", '{"url":"https://example.org/1","doc_id":"1"}'), [], ["file-other-kind"]),
+    "only a link": (text("b.link", '{"url":"https://example.org/1","doc_id":"1"}'), [], ["file-other-kind"]),
     "a cell that points to no text": (
         bare([HEADINGS, ['<c r="@" t="s"><v>99</v></c>', *FABRIC[1:]]]),
         [],

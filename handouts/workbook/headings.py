@@ -10,6 +10,7 @@ from functools import cache, lru_cache
 from typing import Any
 
 from handouts.sheets import FABRICS, SHEETS, Column, Sheet
+from handouts.workbook.limits import SHEET
 from handouts.workbook.unit_words import Measure, imperial_of, measure, metric_of
 from handouts.workbook.words import closest, plain, spoken
 
@@ -56,8 +57,10 @@ def headings_in(row: Sequence[Any], sheet: Sheet) -> dict[int, Heading]:
     """The headings of `sheet` in a row, by column number from 1. Slips pass only in a row with two sure headings."""
     texts = {column: cell for column, cell in enumerate(row, 1) if isinstance(cell, str) and 0 < len(cell) < 80}
     sure = {column: heading(text, sheet, guess=False) for column, text in texts.items()}
-    guess = sum(known is not None for known in sure.values()) > 1
-    found = {column: known or (heading(texts[column], sheet) if guess else None) for column, known in sure.items()}
+    last = SHEET["guessed_columns"] if sum(known is not None for known in sure.values()) > 1 else 0
+    found = {
+        column: known or (heading(texts[column], sheet) if column <= last else None) for column, known in sure.items()
+    }
     return {column: known for column, known in found.items() if known}
 
 
