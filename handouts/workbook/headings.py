@@ -44,7 +44,7 @@ def _is_picture(sign: str) -> bool:
 @lru_cache(10_000)
 def _sure(text: str, key: str) -> Heading | None:
     sheet = BY_KEY[key]
-    return _exact(text, sheet) or _named_with_unit(text, sheet) or _read(text, sheet)
+    return _exact(key).get(text) or _named_with_unit(text, sheet) or _read(text, sheet)
 
 
 def best_fit(rows: Iterable[Sequence[Any]]) -> int:
@@ -72,15 +72,17 @@ def points(headings: Iterable[Heading]) -> int:
     return sum(best.values())
 
 
-def _exact(text: str, sheet: Sheet) -> Heading | None:
-    for column in sheet.columns:
-        if text == column.title():
-            return Heading(column.key, text, "exact", metric_of(column) if column.unit else None)
-        if text == column.title(imperial=True):
-            return Heading(column.key, text, "exact", imperial_of(column))
-        if not column.unit and text == _without_brackets(column.title())[0]:  # Frays for Frays (0-3)
-            return Heading(column.key, text, "exact")
-    return None
+@cache
+def _exact(key: str) -> dict[str, Heading]:
+    """The headings of a sheet as declared, in both systems of units; Frays stands for Frays (0-3) too."""
+    found: dict[str, Heading] = {}
+    for column in BY_KEY[key].columns:
+        spelt = {column.title(): metric_of(column) if column.unit else None}
+        spelt |= {column.title(imperial=True): imperial_of(column)} if column.unit else {}
+        spelt |= {} if column.unit else {_without_brackets(column.title())[0]: None}
+        for text, unit in spelt.items():
+            found.setdefault(text, Heading(column.key, text, "exact", unit))
+    return found
 
 
 def _named_with_unit(text: str, sheet: Sheet) -> Heading | None:
