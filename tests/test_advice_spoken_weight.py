@@ -56,6 +56,7 @@ def test_a_name_with_figures_is_read_for_sure_and_the_cell_is_named() -> None:
         ("light wool flannel", "100% wool", 0.75),
         ("heavy-weight cotton twill", "100% cotton", 1.35),
         ("heavy satin", "100% polyester", 1.35),
+        ("wool suiting, heavy", "100% wool", 1.35),
         ("light blue linen", "100% linen", 1),
         ("heavy linen", "100% linen", 1),
         ("light-weight denim", "100% cotton", 1),

@@ -38,7 +38,7 @@ def test_a_blend_names_the_fibre_that_sets_the_iron(cloth: str, content: str, do
     """The reason printed beside the iron names the least tolerant fibre, when it is not the main one."""
     decision = advised(cloth, content)["press_dots"]
     assert decision.value == dots
-    assert named in decision.won[0].because
+    assert named in decision.won[0].because and decision.won[0].lasting, "lasting: so that the card prints it first"
 
 
 def test_every_reason_of_a_fibre_says_which_fibre() -> None:

@@ -60,7 +60,7 @@ def weight_word(text: str, item: Cloth | Construction) -> str:
     if found is None or any(found[0] in plain(name) and plain(name) in said for name in (item.name, *item.spoken)):
         return ""
     follows = said[found.end() :].split()[:1]
-    coloured = found[0] in ("light", "heavy") and not set(follows) & own_words(item)
+    coloured = found[0] in ("light", "heavy") and follows and not set(follows) & own_words(item)
     return "" if coloured else found[1]
 
 
