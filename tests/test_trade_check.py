@@ -1,7 +1,8 @@
 """An independent check by the trade, on cloths that the published tables do not name.
 
-trade_check.csv was written before our advice was looked at: what a sewing professional does with a cloth known by name and
-usual content only, several answers where the trade has several, with the page that says so or `common practice, no source`.
+trade_check.csv: what a sewing professional does with a cloth known by name and usual content only, several answers where the
+trade has several, with the page that says so or `common practice, no source`. Rows to T164 were written before our advice was
+looked at; the later ones, from memory of the trade, after it: they guard against falling, they prove little.
 trade_names.csv: what teachers write in the Cloth cell, with the content of the bolt end, and the cloth that is meant.
 """
 
