@@ -107,7 +107,10 @@ def test_check_and_build_say_the_same_of_care(tmp_path: Path) -> None:
     def told(problems: tuple) -> list[str]:
         return sorted(str(found) for found in problems if found.code == "care-conflict")
 
-    checked, loaded = pipeline.check(book).problems, pipeline.load_workshop(book).problems
+    workshop = pipeline.load_workshop(book)
+    checked, loaded = pipeline.check(book).problems, workshop.problems
+    in_json = [found for fabric in workshop.fabrics if fabric.label for found in fabric.label.problems]
+    assert told(tuple(in_json)) == told(loaded)
     assert told(checked) == told(loaded) and len(told(checked)) == 2
     assert {cell for found in checked if found.code == "care-conflict" for cell in found.cells} == {
         "prices!G2",

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 import textwrap
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 from typing import Any
 
 from handouts.labelling.guidance import OPERATIONS, Care, care_of, unseen, wording
@@ -34,7 +35,7 @@ def care_lines(
     parts.sort(key=lambda part: OPERATIONS.index(part[0]))
     lines = [text for _, text in parts] + [f"Also: {words} (supplier)" for words in said.besides]
     against = conflicts(said, care, market, lexicon, cell) if content.sections else ()
-    return packed(lines, bool(said.covered)), tuple(against)
+    return packed(tuple(lines), bool(said.covered)), tuple(against)
 
 
 def spoken(said: Stated) -> Iterator[tuple[str, str]]:
@@ -71,7 +72,8 @@ def never_washed(said: Stated, guidance: str) -> bool:
     return "cleaning" in said.covered or guidance == "do not wash"
 
 
-def packed(lines: list[str], has_words: bool) -> tuple[str, ...]:
+@lru_cache(maxsize=4096)
+def packed(lines: tuple[str, ...], has_words: bool) -> tuple[str, ...]:
     """Lines of at most WIDTH characters, at most MOST of them: too many are run together, the end points to the bolt."""
     wrapped = [piece for line in lines for piece in textwrap.wrap(line, WIDTH) or [""]]
     if len(wrapped) > MOST:
@@ -83,7 +85,7 @@ def packed(lines: list[str], has_words: bool) -> tuple[str, ...]:
     return tuple(wrapped)
 
 
-def squeezed(lines: list[str]) -> tuple[str, ...]:
+def squeezed(lines: Sequence[str]) -> tuple[str, ...]:
     """The supplier's words cut to the room there is; what he did not state stays whole."""
     ours = [line for line in lines if NOT_STATED in line]
     own = textwrap.wrap("; ".join(line for line in lines if line not in ours), WIDTH)

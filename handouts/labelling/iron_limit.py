@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from handouts.labelling.supplier import iron_dots, is_no, settings, stated
 from handouts.labelling.words import lexicon
@@ -15,6 +16,7 @@ DRY = re.compile(
 )
 
 
+@lru_cache(maxsize=4096)
 def iron_limit(text: str, knowledge: Knowledge) -> tuple[int | None, bool]:
     """The most dots that a supplier's care words allow (None when they name no heat), and whether they forbid steam."""
     known = lexicon(knowledge)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Any
 
 from handouts.labelling.guidance import OPERATIONS, Care, ironing, washing
@@ -47,8 +48,12 @@ class Stated:
         return " ".join(words for operations, words in self.said if operation in operations)
 
 
+@lru_cache(maxsize=4096)
 def stated(text: str, market: str, lexicon: Lexicon) -> Stated:
-    """The supplier's care text, sorted. Five settings typed as `wash: …; bleach: …` become sentences of the market."""
+    """The supplier's care text, sorted. Five settings typed as `wash: …; bleach: …` become sentences of the market.
+
+    Kept, because long lists say the same of many rows.
+    """
     flat = " ".join("".join(c if c.isprintable() else " " for c in text).split())
     if len(flat) > LONGEST:
         flat = flat[: flat.rfind(" ", 0, LONGEST)] + " … see the bolt end"

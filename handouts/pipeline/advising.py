@@ -46,7 +46,7 @@ SHOP_CELLS = ("origin", "link", "shop_cards")
 def label_of(entry: Entry, base: Knowledge, settings: Mapping[str, Value], decisions: Mapping[str, Decision]) -> Label:
     """The fibre statement and care lines of one fabric for the market of the class; no hotter or wetter than advised."""
     facts = {name: fact.value for name, fact in entry.facts.items()}
-    return labelling.label(
+    made = labelling.label(
         entry.content,
         settings.get("market", "none"),
         base,
@@ -58,8 +58,8 @@ def label_of(entry: Entry, base: Knowledge, settings: Mapping[str, Value], decis
             "no_wash": washing_forbidden(decisions),
         },
         prepared_by=str(settings.get("prepared_by") or ""),
-        cell=entry.cell("fibre_content"),
     )
+    return replace(made, problems=tuple(at_its_cell(found, entry) for found in made.problems))
 
 
 def origin_of(entry: Entry, base: Knowledge, settings: Mapping[str, Value]) -> Iterator[Problem]:
@@ -134,7 +134,7 @@ def findings(
     yield from clashes(fabrics, base)
     for entry, fabric in zip(entries, fabrics, strict=True):
         yield from advice.disagreements(fabric.tested, fabric.advice, entry.cell, base)
-        yield from (at_its_cell(found, entry) for found in fabric.label.problems) if fabric.label else ()
+        yield from fabric.label.problems if fabric.label else ()
         yield from origin_of(entry, base, settings)
 
 
