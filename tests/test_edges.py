@@ -8,9 +8,9 @@ from typing import Any
 
 import pytest
 
-from handouts import knowledge, labelling, pipeline, units
+from handouts import knowledge, labelling, pipeline, telling, units
 from handouts.advice import odd_measures
-from handouts.conditions import passes
+from handouts.conditions import condition_words, passes
 from handouts.pages.glance import what_it_is_like
 from handouts.pages.words import vocabulary, words_of
 from handouts.planning import needles, power
@@ -125,6 +125,29 @@ def test_a_little_give_is_not_worth_a_word() -> None:
         for n in (least, least - 1)
     ]
     assert ["across" in text for text in said] == [True, False]
+
+
+def test_json_holds_whole_numbers_as_whole_numbers_and_sets_in_order() -> None:
+    """3.0 is 3 and 2.5 stays; a set is the same list every time."""
+    held = telling.plain({"mm": 3.0, "half": 2.5, "trim": frozenset({"studs", "beads"}), "yes": True})
+    assert str(held) == "{'mm': 3, 'half': 2.5, 'trim': ['beads', 'studs'], 'yes': True}"
+
+
+def test_a_share_is_told_in_per_cent() -> None:
+    """`elastane over 3 %`, `weight under 90 g/m²`, `frays 2 or more`."""
+    tests = {"elastane_pct": {"above": 3}, "weight_gsm": {"below": 90}, "frays": {"min": 2}}
+    said = [condition_words({fact: test}, BASE) for fact, test in tests.items()]
+    assert said == ["elastane over 3 %", "weight under 90 g/m²", "frays 2 or more"]
+
+
+def test_a_shrinkage_is_typed_or_only_usual() -> None:
+    """advice.json says whether somebody measured it; and what gave way stands apart from what won."""
+    rows = [advised("boiled wool", "100% wool"), advised("boiled wool", "100% wool", shrink_length_pct=4)]
+    told = [telling.fabric_json(fabric)["advice"]["shrink_pct"] for fabric in rows]
+    assert [one["value"]["origin"] for one in told] == ["assumed", "typed"]
+    for one in told:
+        assert not {spoke["rule"] for spoke in one["won"]} & {spoke["rule"] for spoke in one["lost"]}
+    assert any(one["lost"] for one in told)
 
 
 def test_nobody_sews_without_a_needle() -> None:
