@@ -73,10 +73,13 @@ def parser() -> argparse.ArgumentParser:
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Runs one command; the exit code."""
-    options = parser().parse_args(argv)
-    if not options.command:
-        parser().print_help()
-        return USAGE
+    try:
+        options = understood(argv)
+        if not options.command:
+            print(parser().format_help(), end="", flush=True)
+            return USAGE
+    except BrokenPipeError:
+        return nobody_reads()
     try:
         code = COMMANDS[options.command](options)
         print(end="", flush=True)
@@ -95,6 +98,15 @@ def main(argv: Sequence[str] | None = None) -> int:
         return refused(error)
     except Exception as error:
         return our_bug(error, options.debug)
+
+
+def understood(argv: Sequence[str] | None) -> argparse.Namespace:
+    """What was asked for. Help and wrong usage are said to the last word before SystemExit goes on its way."""
+    try:
+        return parser().parse_args(argv)
+    except SystemExit:
+        print(end="", flush=True)
+        raise
 
 
 def nobody_reads() -> int:

@@ -39,11 +39,16 @@ def test_words_are_the_same_in_every_locale(book: Path, locale: dict[str, str]) 
     assert (other.returncode, other.stdout, other.stderr) == (0, plain.stdout, plain.stderr)
 
 
-@pytest.mark.parametrize("words", [["check", "small.csv"], ["explain", "small.csv"], ["--help"]])
-def test_a_reader_who_has_heard_enough_is_no_fault(book: Path, words: list[str]) -> None:
+@pytest.mark.parametrize("at_once", ["", "1"], ids=["held back", "at once"])
+@pytest.mark.parametrize("words", [["check", "small.csv"], ["explain", "small.csv"], ["--help"], []])
+def test_a_reader_who_has_heard_enough_is_no_fault(book: Path, words: list[str], at_once: str) -> None:
     """`handouts explain BOOK | head -1`: no complaint; exit 0, also when all was still waiting to be read."""
     process = subprocess.Popen(
-        [*COMMAND, *words], stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=book.parent, env=here()
+        [*COMMAND, *words],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        cwd=book.parent,
+        env=here() | {"PYTHONUNBUFFERED": at_once},
     )
     assert process.stdout and process.stderr
     process.stdout.close()
