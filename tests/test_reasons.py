@@ -11,6 +11,7 @@ import pytest
 
 from handouts import conditions, knowledge, pipeline
 from handouts.cli import main
+from handouts.reasons import asked_of
 
 TOP = Path(__file__).parent.parent
 KNOWN = knowledge.load()
@@ -104,3 +105,21 @@ def test_reading_only_the_first_lines_is_no_bug_of_ours() -> None:
     command = f"{sys.executable} -m handouts explain workbooks/outerwear.xlsx | head -1"
     done = subprocess.run(["bash", "-c", command], cwd=TOP, capture_output=True, text=True)
     assert done.stdout.startswith("W1") and "broken" not in done.stderr
+
+
+def test_only_what_is_news_is_told(tmp_path: Path) -> None:
+    """No shares that are nought, no counting of fibres, nothing that gave way to the same words."""
+    text = told(tmp_path, "A;medium linen;100% linen;180;;;")
+    assert (
+        "fibre linen" in text and "elastane" not in text.partition("Iron, dots")[0] and "number of fibres" not in text
+    )
+    iron = told(tmp_path, "A;boiled wool;100% wool;;;;", "press_dots")
+    won = re.search(r"Iron, dots: (\d dots?)", iron)
+    assert won and "Gave way: " in iron and f"Gave way: {won[1]}." not in iron
+
+
+def test_of_a_set_only_the_words_are_told_that_the_rule_names() -> None:
+    """A rule about wool in a blend goes by the wool, not by all that is in it; one that names none goes by all."""
+    blend = frozenset({"wool", "polyester"})
+    assert asked_of({"fibres": ["wool", "cashmere"]}, "fibres", blend) == {"wool"}
+    assert asked_of({"fibres": {"none": ["silk"]}}, "fibres", blend) == blend
