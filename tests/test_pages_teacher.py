@@ -89,6 +89,7 @@ def test_shrinkage_says_what_shrinks_it() -> None:
     """`Dry clean only. Shrinks 10 %` puzzles; what usually does not shrink needs no line, what was measured keeps it."""
     assert "Washed, it shrinks 6 % along, 3 % across (usual)." in lines(cloth("cotton lawn"), "before")
     assert not re.search("(?i)shrink", " ".join(lines(cloth("garment leather"), "before")))
+    assert not re.search("(?i)shrink", " ".join(lines(cloth("faux fur"), "before"))), "it is not washed at all"
     measured = cloth("waxed cotton", shrink_length_pct=0, shrink_width_pct=0)
     assert "Does not shrink." in lines(measured, "before")
 

@@ -40,13 +40,17 @@ class Sentences:
         return str(pattern(topic).get(str(value), value))
 
     def shrink_pct(self, value: Value) -> str:
-        """How much it shrinks: what the teacher measured, else what is usual for its kind, marked so; no words for nothing."""
+        """How much it shrinks: what the teacher measured, else what is usual, marked so, where it is washed and shrinks at all."""
         usual = "" if self.measured_shrinkage() else f" {vocabulary()['usual']}"
-        if usual and not value["length"] and not value["width"]:
+        if usual and (self.never_washed() or not (value["length"] or value["width"])):
             return ""
         length, width = percent(value["length"]), percent(value["width"])
         kind = "shrink" if length != width else "shrink_one" if value["length"] else "no_shrink"
         return str(pattern(kind)).format(length=length, width=width, usual=usual)
+
+    def never_washed(self) -> bool:
+        """Whether the advice forbids water, so that a shrinkage in the wash is no help."""
+        return any("wash" in spoke.never for spoke in self.fabric.advice["pretreat"].won)
 
     def measured_shrinkage(self) -> dict[str, float]:
         """What was typed of `length` and `width`, in percent."""

@@ -150,13 +150,8 @@ def wash(say: Sentences) -> str:
     for line in say.value("pretreat") or ():
         more = f"{told} {retold(line, say.words.measures)}".strip()
         told = more if not told or len(more) <= most else told
-    shrinks = say.value("shrink_pct") if not never_washed(say.fabric) else 0
+    shrinks = say.value("shrink_pct")
     return " ".join(part for part in (told, say.shrink_pct(shrinks) if shrinks else "") if part)
-
-
-def never_washed(fabric: Fabric) -> bool:
-    """Whether the advice forbids water, so that a shrinkage in the wash is no help."""
-    return any("wash" in spoke.never for spoke in fabric.advice["pretreat"].won)
 
 
 def cut(say: Sentences) -> str:
